@@ -1,0 +1,115 @@
+"""Says what is wrong with the input, where, and what to do: the one shape every finding takes.
+
+A finding is a value. Only the command line prints; every other room returns `Problem` values.
+A code exists once, as a `Rule`; a problem can only be made from its rule, so no code is ever
+without the words that ``explain`` and the page of codes show.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
+from enum import Enum
+from typing import Any
+
+
+class Severity(Enum):
+    """How much a finding weighs: an error stops publishing, a warning is shown, a note informs."""
+
+    ERROR = "error"
+    WARNING = "warning"
+    NOTE = "note"
+
+
+@dataclass(frozen=True, order=True)
+class Place:
+    """A spot in a text file: path as the reader names it, line and column counted from 1 (0: whole file)."""
+
+    path: str
+    line: int = 0
+    column: int = 0
+
+    def __str__(self) -> str:
+        """Return ``path:line:column``, or the path alone where the finding concerns the whole file."""
+        return f"{self.path}:{self.line}:{self.column}" if self.line else self.path
+
+
+NOWHERE = Place("")
+
+
+@dataclass(frozen=True)
+class Rule:
+    """What a code means: what one sees, why it happens, what to do. `safety` codes cannot be lowered."""
+
+    code: str
+    symptom: str
+    cause: str
+    remedy: str
+    severity: Severity = Severity.ERROR
+    safety: bool = False
+
+    def at(self, place: Place, message: str, remedy: str = "") -> Problem:
+        """Return a finding of this rule at `place`; `remedy` defaults to the rule's own."""
+        return Problem(self.code, self.severity, place, message, remedy or self.remedy, self.safety)
+
+
+@dataclass(frozen=True)
+class Problem:
+    """One finding: stable code, severity, place, what is wrong, what to do about it."""
+
+    code: str
+    severity: Severity
+    place: Place
+    message: str
+    remedy: str
+    safety: bool = field(default=False, compare=False)
+
+    @property
+    def sort_key(self) -> tuple[Place, str, str]:
+        """Return the key that sorts findings by place, then code, then message."""
+        return (self.place, self.code, self.message)
+
+
+def in_order(problems: Iterable[Problem]) -> tuple[Problem, ...]:
+    """Return the findings sorted by place, each said once."""
+    return tuple(sorted(set(problems), key=lambda problem: problem.sort_key))
+
+
+def has_errors(problems: Iterable[Problem]) -> bool:
+    """Return whether any finding stops publishing."""
+    return any(problem.severity is Severity.ERROR for problem in problems)
+
+
+def as_text(problem: Problem, sources: Mapping[str, Sequence[str]] | None = None) -> str:
+    """Return ``place: code: message; remedy``, with the source line and a mark under it where known.
+
+    `sources` gives the lines of each file by path. Tabs count one column and are shown as a blank, so
+    that the mark stands under the right character.
+    """
+    weight = "" if problem.severity is Severity.ERROR else f" ({problem.severity.value})"
+    head = f"{problem.place}: {problem.code}{weight}: {problem.message}; {problem.remedy}"
+    lines = (sources or {}).get(problem.place.path, ())
+    if not 0 < problem.place.line <= len(lines):
+        return head
+    shown = "".join(char if char.isprintable() else " " for char in lines[problem.place.line - 1])
+    start = 0
+    width = 100
+    column = max(problem.place.column, 1)
+    if column > width - 20:
+        start = column - width // 2
+    gutter = f"  {problem.place.line} | "
+    blank = " " * (len(gutter) - 2) + "| "
+    return f"{head}\n{gutter}{shown[start : start + width]}\n{blank}{' ' * (column - 1 - start)}^"
+
+
+def as_json(problem: Problem) -> dict[str, Any]:
+    """Return the pinned JSON form: code, severity, path, line, column, message, remedy."""
+    return {
+        "code": problem.code,
+        "severity": problem.severity.value,
+        "path": problem.place.path,
+        "line": problem.place.line,
+        "column": problem.place.column,
+        "message": problem.message,
+        "remedy": problem.remedy,
+    }
