@@ -1,0 +1,1 @@
+"""Turns one catalogue of exercises into a translated site and printed booklets, phase by phase."""
