@@ -1,0 +1,335 @@
+"""Says what forms a value can take: how each is read, checked, described in a schema and in words.
+
+A kind turns a node into a value, or reports a problem and returns `BAD`. Reading goes on after a bad value,
+so that one run reports everything.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, field
+from difflib import get_close_matches
+from enum import Enum
+from typing import Any, Final, Protocol
+
+from generator.catalogue.base import Text
+from generator.problems import Place, Problem, Rule
+from generator.reading import rules
+from generator.reading.nodes import Entries, Items, Node, Scalar
+
+
+class _Bad:
+    """Stands for a value that could not be read."""
+
+    def __repr__(self) -> str:
+        return "BAD"
+
+
+BAD: Final = _Bad()
+ID_PATTERN = r"[a-z0-9](?:[a-z0-9-]{0,46}[a-z0-9])"
+_ID = re.compile(ID_PATTERN)
+_BRACES = re.compile(r"\{[a-z][a-z0-9.-]*\}")
+MOST_LETTERS = 600
+
+
+@dataclass(frozen=True)
+class Reference:
+    """A name that must belong to a thing of kind `target` (``exercise``, ``study`` ...)."""
+
+    target: str
+    id: str
+    place: Place
+
+
+@dataclass
+class Findings:
+    """Collects, while files are read, what is wrong and which names must exist."""
+
+    problems: list[Problem] = field(default_factory=list)
+    references: list[Reference] = field(default_factory=list)
+
+    def bad(self, rule: Rule, place: Place, message: str, remedy: str = "") -> _Bad:
+        """Report a problem and return the bad value."""
+        self.problems.append(rule.at(place, message, remedy))
+        return BAD
+
+
+class Kind(Protocol):
+    """A form that a value can take."""
+
+    def read(self, node: Node, findings: Findings) -> Any:
+        """Return the value of `node`, or `BAD` after reporting why not."""
+
+    def schema(self) -> dict[str, Any]:
+        """Return the JSON Schema (draft 2020-12) of this form."""
+
+    def words(self) -> str:
+        """Return how an editor writes it, for the field reference."""
+
+
+def nearest(word: str, known: Iterable[str]) -> str:
+    """Return ``did you mean 'x'?`` for the nearest known name, or an empty string."""
+    found = get_close_matches(word, list(known), n=1, cutoff=0.6)
+    return f"did you mean '{found[0]}'?" if found else ""
+
+
+def name_of(node: Node) -> str:
+    """Return what a node is, in an editor's words."""
+    if isinstance(node, Items):
+        return "a list"
+    if isinstance(node, Entries):
+        return "a group of keys"
+    if isinstance(node, Scalar):
+        return f"'{node.text}'" if node.text else "nothing"
+    raise TypeError(type(node).__name__)
+
+
+def scalar(node: Node, findings: Findings, wanted: str) -> str | _Bad:
+    """Return the text of a scalar, or report that `wanted` was expected."""
+    if isinstance(node, Scalar) and (node.text or node.quoted):
+        return node.text
+    return findings.bad(
+        rules.WRONG_KIND, node.place, f"{name_of(node)} stands where {wanted} is wanted", f"write {wanted}"
+    )
+
+
+@dataclass(frozen=True)
+class Words:
+    """A sentence that people read and translators translate."""
+
+    def read(self, node: Node, findings: Findings) -> Text | _Bad:
+        """Return the text, folded to one line."""
+        if isinstance(node, Scalar) and not node.text.strip():
+            return findings.bad(rules.EMPTY_TEXT, node.place, "the text is empty")
+        typed = scalar(node, findings, "a text")
+        if isinstance(typed, _Bad):
+            return typed
+        words = " ".join(typed.split())
+        if "<" in words or ">" in words:
+            return findings.bad(rules.MARKUP, node.place, "the text holds an angle bracket")
+        if len(words) > MOST_LETTERS:
+            return findings.bad(rules.TEXT_TOO_LONG, node.place, f"the text has {len(words)} characters")
+        if {"{", "}"} & set(_BRACES.sub("", words)):
+            return findings.bad(rules.BAD_PHRASE, node.place, "a brace that belongs to no phrase")
+        return Text(words, node.place)
+
+    def schema(self) -> dict[str, Any]:
+        """Return the schema."""
+        return {"type": "string", "minLength": 1, "maxLength": MOST_LETTERS, "pattern": "^[^<>]*\\S[^<>]*$"}
+
+    def words(self) -> str:
+        """Return the form in words."""
+        return "a text for people (translated)"
+
+
+@dataclass(frozen=True)
+class Plain:
+    """A short text that is never translated, such as a journal; `pattern` must match it whole."""
+
+    wanted: str = "a short text"
+    pattern: str = ".{1,300}"
+
+    def read(self, node: Node, findings: Findings) -> str | _Bad:
+        """Return the text."""
+        typed = scalar(node, findings, self.wanted)
+        if isinstance(typed, _Bad):
+            return typed
+        words = " ".join(typed.split())
+        if "<" in words or ">" in words:
+            return findings.bad(rules.MARKUP, node.place, "the text holds an angle bracket")
+        if not re.fullmatch(self.pattern, words):
+            message = f"{name_of(node)} is not {self.wanted}"
+            return findings.bad(rules.WRONG_KIND, node.place, message, f"write {self.wanted}")
+        return words
+
+    def schema(self) -> dict[str, Any]:
+        """Return the schema; a plain scalar that looks like a number is one to a schema."""
+        return {"type": ["string", "number"], "pattern": f"^(?:{self.pattern})$"}
+
+    def words(self) -> str:
+        """Return the form in words."""
+        return self.wanted
+
+
+@dataclass(frozen=True)
+class Number:
+    """A number between `least` and `most`, both included; `whole` allows no decimals."""
+
+    least: float
+    most: float
+    whole: bool = True
+
+    def read(self, node: Node, findings: Findings) -> float | int | _Bad:
+        """Return the number."""
+        wanted = "a whole number in digits" if self.whole else "a number in digits"
+        typed = scalar(node, findings, wanted)
+        if isinstance(typed, _Bad):
+            return typed
+        pattern = r"-?(0|[1-9]\d{0,8})" if self.whole else r"-?(0|[1-9]\d{0,8})(\.\d{1,6})?"
+        if not re.fullmatch(pattern, typed, re.ASCII):
+            message = f"{name_of(node)} is not {wanted}"
+            return findings.bad(rules.WRONG_KIND, node.place, message, "write it in digits, for example 3")
+        number = int(typed) if self.whole else float(typed)
+        if not self.least <= number <= self.most:
+            message = f"{typed} is not between {self.least:g} and {self.most:g}"
+            return findings.bad(rules.OUT_OF_RANGE, node.place, message)
+        return number
+
+    def schema(self) -> dict[str, Any]:
+        """Return the schema."""
+        return {
+            "type": "integer" if self.whole else "number",
+            "minimum": self.least,
+            "maximum": self.most,
+        }
+
+    def words(self) -> str:
+        """Return the form in words."""
+        kind = "a whole number" if self.whole else "a number"
+        return f"{kind} from {self.least:g} to {self.most:g}"
+
+
+@dataclass(frozen=True)
+class Measure:
+    """A number with its unit, such as ``3 s`` or ``30 deg``; `units` gives the factor of each unit."""
+
+    units: Mapping[str, float]
+    least: float
+    most: float
+    example: str
+
+    def read(self, node: Node, findings: Findings) -> float | int | _Bad:
+        """Return the number in the first unit; whole numbers stay whole."""
+        wanted = f"a number and its unit, for example {self.example}"
+        typed = scalar(node, findings, wanted)
+        if isinstance(typed, _Bad):
+            return typed
+        match = re.fullmatch(r"(-?\d{1,6}(?:\.\d{1,3})?) ?([a-z]+)", typed, re.ASCII)
+        if not match or match.group(2) not in self.units:
+            message = f"{name_of(node)} is not {wanted}"
+            return findings.bad(rules.WRONG_KIND, node.place, message, f"write {wanted}")
+        number = float(match.group(1)) * self.units[match.group(2)]
+        if not self.least <= number <= self.most:
+            unit = next(iter(self.units))
+            message = f"{typed} is not between {self.least:g} and {self.most:g} {unit}"
+            return findings.bad(rules.OUT_OF_RANGE, node.place, message)
+        return int(number) if number == int(number) else number
+
+    def schema(self) -> dict[str, Any]:
+        """Return the schema."""
+        return {"type": "string", "pattern": rf"^-?\d{{1,6}}(\.\d{{1,3}})? ?({'|'.join(self.units)})$"}
+
+    def words(self) -> str:
+        """Return the form in words."""
+        return f"a number with its unit, such as {self.example}"
+
+
+@dataclass(frozen=True)
+class Choice:
+    """One of the words of an enumeration."""
+
+    options: type[Enum]
+
+    def read(self, node: Node, findings: Findings) -> Enum | _Bad:
+        """Return the member."""
+        known = [member.value for member in self.options]
+        typed = scalar(node, findings, "one of the words " + ", ".join(known))
+        if isinstance(typed, _Bad):
+            return typed
+        if typed in known:
+            return self.options(typed)
+        remedy = nearest(typed, known) or f"take one of: {', '.join(known)}"
+        return findings.bad(rules.UNKNOWN_CHOICE, node.place, f"'{typed}' is not known here", remedy)
+
+    def schema(self) -> dict[str, Any]:
+        """Return the schema."""
+        return {"enum": [member.value for member in self.options]}
+
+    def words(self) -> str:
+        """Return the form in words."""
+        return "one of: " + ", ".join(member.value for member in self.options)
+
+
+@dataclass(frozen=True)
+class Flag:
+    """Yes or no."""
+
+    def read(self, node: Node, findings: Findings) -> bool | _Bad:
+        """Return the truth value; ``yes``, ``no``, ``true`` and ``false`` are understood."""
+        typed = scalar(node, findings, "yes or no")
+        if isinstance(typed, _Bad):
+            return typed
+        values = {"yes": True, "true": True, "no": False, "false": False}
+        if typed not in values:
+            message = f"'{typed}' is neither yes nor no"
+            return findings.bad(rules.WRONG_KIND, node.place, message, "write yes or no")
+        return values[typed]
+
+    def schema(self) -> dict[str, Any]:
+        """Return the schema; editors differ in how they read ``yes``."""
+        return {"enum": [True, False, "yes", "no"]}
+
+    def words(self) -> str:
+        """Return the form in words."""
+        return "yes or no"
+
+
+@dataclass(frozen=True)
+class Id:
+    """A name for addresses; with `target`, the name of a thing that must exist."""
+
+    target: str = ""
+
+    def read(self, node: Node, findings: Findings) -> str | _Bad:
+        """Return the id and remember what it must refer to."""
+        typed = scalar(node, findings, f"the id of a {self.target}" if self.target else "an id")
+        if isinstance(typed, _Bad):
+            return typed
+        if self.target:
+            findings.references.append(Reference(self.target, typed, node.place))
+            return typed
+        return check_id(typed, node.place, findings)
+
+    def schema(self) -> dict[str, Any]:
+        """Return the schema."""
+        return {"type": "string", "pattern": f"^{ID_PATTERN}$"}
+
+    def words(self) -> str:
+        """Return the form in words."""
+        return f"the id of a {self.target}" if self.target else "an id: small letters, digits, hyphens"
+
+
+def check_id(typed: str, place: Place, findings: Findings) -> str | _Bad:
+    """Return `typed` where it can stand in an address, else report it."""
+    if _ID.fullmatch(typed):
+        return typed
+    return findings.bad(rules.BAD_ID, place, f"'{typed}' cannot serve as an id")
+
+
+@dataclass(frozen=True)
+class Parsed:
+    """A short notation of our own, such as ``3 x 10``; `parse` returns None where it does not fit."""
+
+    parse: Callable[[str], Any]
+    pattern: str
+    wanted: str
+
+    def read(self, node: Node, findings: Findings) -> Any:
+        """Return the parsed value."""
+        typed = scalar(node, findings, self.wanted)
+        if isinstance(typed, _Bad):
+            return typed
+        value = self.parse(" ".join(typed.split()))
+        if value is None:
+            message = f"{name_of(node)} is not {self.wanted}"
+            return findings.bad(rules.WRONG_KIND, node.place, message, f"write {self.wanted}")
+        return value
+
+    def schema(self) -> dict[str, Any]:
+        """Return the schema."""
+        return {"type": "string", "pattern": f"^(?:{self.pattern})$"}
+
+    def words(self) -> str:
+        """Return the form in words."""
+        return self.wanted

@@ -1,0 +1,160 @@
+"""Turns the text of a content file into nodes that know their place, and refuses what no content needs.
+
+YAML's own guesses (a tempo read as a number of seconds, ``no`` read as false) never happen: every scalar
+stays the text that was typed, and the field table decides what it means. Counters stop bombs; the parser
+is driven by events, so that depth is counted before anything recurses.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+import yaml
+
+from generator.problems import Place, Problem
+from generator.reading import rules
+
+MOST_BYTES = 1_000_000
+MOST_NODES = 50_000
+MOST_DEPTH = 24
+
+# C0 and C1 controls but line ends and tab; embedding, override and isolate marks; non-characters.
+_HIDDEN = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x84\x86-\x9f\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff]")
+_LEADING_TAB = re.compile(r"^ *\t", re.MULTILINE)
+
+
+@dataclass(frozen=True)
+class Node:
+    """A value as typed, with its place."""
+
+    place: Place
+
+
+@dataclass(frozen=True)
+class Scalar(Node):
+    """One piece of text. quoted: whether it stood in quotation marks or a text block."""
+
+    text: str
+    quoted: bool
+
+
+@dataclass(frozen=True)
+class Items(Node):
+    """A list."""
+
+    items: tuple[Node, ...]
+
+
+@dataclass(frozen=True)
+class Entries(Node):
+    """Keys with values, in the order of the file; each key once."""
+
+    entries: tuple[tuple[Scalar, Node], ...]
+
+
+@dataclass
+class _Open:
+    """A list or mapping that is not closed yet."""
+
+    place: Place
+    mapping: bool
+    children: list[Node]
+
+
+def decode(path: str, data: bytes) -> tuple[str | None, tuple[Problem, ...]]:
+    """Return the text of a file and what hinders reading it; the text is None where reading must stop."""
+    if len(data) > MOST_BYTES:
+        return None, (rules.FILE_TOO_LARGE.at(Place(path), "the file has more than 1 MB"),)
+    try:
+        text = data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        before = data[: error.start]
+        line = before.count(b"\n") + 1
+        column = len(before[before.rfind(b"\n") + 1 :].decode("utf-8", "replace")) + 1
+        return None, (rules.NOT_UTF8.at(Place(path, line, column), "this character is not UTF-8"),)
+    text = text.replace("\r\n", "\n").replace("\r", "\n")
+    found = [_hidden(path, text, match) for match in _HIDDEN.finditer(text)]
+    if found:
+        return None, tuple(found[:20])
+    tabs = tuple(
+        rules.TAB.at(_place(path, text, match.end() - 1), "the line begins with a tab")
+        for match in _LEADING_TAB.finditer(text)
+    )
+    return (None if tabs else text), tabs[:20]
+
+
+def parse(path: str, text: str) -> tuple[Node | None, tuple[Problem, ...]]:
+    """Return the root node of a document and what is wrong with it; None where nothing can be read."""
+    try:
+        return _build(path, text)
+    except yaml.MarkedYAMLError as error:
+        mark = error.problem_mark or error.context_mark
+        place = Place(path, mark.line + 1, mark.column + 1) if mark else Place(path)
+        message = f"this cannot be read as YAML ({error.problem or error.context})"
+        return None, (rules.YAML_SYNTAX.at(place, message),)
+
+
+def _hidden(path: str, text: str, match: re.Match[str]) -> Problem:
+    name = f"U+{ord(match.group()):04X}"
+    return rules.CONTROL_CHARACTER.at(_place(path, text, match.start()), f"invisible character {name}")
+
+
+def _place(path: str, text: str, position: int) -> Place:
+    start = text.rfind("\n", 0, position) + 1
+    return Place(path, text.count("\n", 0, position) + 1, position - start + 1)
+
+
+def _build(path: str, text: str) -> tuple[Node | None, tuple[Problem, ...]]:
+    """Follow the parser's events with a stack of open lists and mappings."""
+    problems: list[Problem] = []
+    stack: list[_Open] = []
+    root: Node | None = None
+    count = documents = 0
+    for event in yaml.parse(text, Loader=getattr(yaml, "CSafeLoader", yaml.SafeLoader)):
+        mark = event.start_mark
+        place = Place(path, mark.line + 1, mark.column + 1) if mark else Place(path)
+        done: Node | None = None
+        if isinstance(event, yaml.DocumentStartEvent):
+            documents += 1
+            if documents > 1:
+                problems.append(rules.SEVERAL_DOCUMENTS.at(place, "a second document starts here"))
+                return root, tuple(problems)
+            continue
+        if isinstance(event, yaml.AliasEvent):
+            problems.append(rules.ALIAS.at(place, f"a reference to another value (*{event.anchor})"))
+            return None, tuple(problems)
+        if isinstance(event, yaml.CollectionStartEvent | yaml.ScalarEvent):
+            count += 1
+            if count > MOST_NODES or len(stack) > MOST_DEPTH:
+                problems.append(rules.TOO_MUCH.at(place, "too many or too deeply nested values"))
+                return None, tuple(problems)
+            if event.tag is not None and event.tag != "!":
+                problems.append(rules.TAG.at(place, f"the tag {event.tag}"))
+        if isinstance(event, yaml.ScalarEvent):
+            done = Scalar(place, event.value, event.style is not None)
+        elif isinstance(event, yaml.CollectionStartEvent):
+            stack.append(_Open(place, isinstance(event, yaml.MappingStartEvent), []))
+        elif isinstance(event, yaml.CollectionEndEvent):
+            done = _close(stack.pop(), problems)
+        if done is not None and stack:
+            stack[-1].children.append(done)
+        elif done is not None:
+            root = done
+    return root, tuple(problems)
+
+
+def _close(opened: _Open, problems: list[Problem]) -> Node:
+    if not opened.mapping:
+        return Items(opened.place, tuple(opened.children))
+    entries: dict[str, tuple[Scalar, Node]] = {}
+    for key, value in zip(opened.children[::2], opened.children[1::2], strict=True):
+        if not isinstance(key, Scalar):
+            problems.append(rules.YAML_SYNTAX.at(key.place, "a list or mapping stands where a key belongs"))
+        elif key.text in entries:
+            first = entries[key.text][0].place.line
+            message = f"the key '{key.text}' stands twice (first in line {first})"
+            problems.append(rules.DUPLICATE_KEY.at(key.place, message))
+        else:
+            entries[key.text] = (key, value)
+    return Entries(opened.place, tuple(entries.values()))
