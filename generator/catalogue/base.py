@@ -21,7 +21,7 @@ class Record:
     """
 
     place: Place = field(default=NOWHERE, compare=False, repr=False)
-    places: Mapping[str, Place] = field(default=_NO_PLACES, compare=False, repr=False)
+    places: Mapping[str, Place] = field(default_factory=lambda: _NO_PLACES, compare=False, repr=False)
 
     def at(self, key: str, position: int | None = None) -> Place:
         """Return the place of the value under `key` (item `position` of a list), else of the record."""
