@@ -1,0 +1,43 @@
+"""Says when a phase runs: the one place where full weeks after an operation become days and windows."""
+
+from __future__ import annotations
+
+from generator.catalogue.arranged import Window
+from generator.catalogue.programme import Phase, Programme, Use
+
+DAYS_IN_A_WEEK = 7
+
+
+def first_day(week: int) -> int:
+    """Return the first day "from week `week`": that many full weeks are over; the operation is day 0."""
+    return DAYS_IN_A_WEEK * week
+
+
+def windows(programme: Programme) -> tuple[Window, ...]:
+    """Return each phase's window on both tracks, in full weeks; it ends where the next begins."""
+    phases = programme.phases
+    return tuple(
+        Window(
+            phase=phase.number,
+            start=phase.week,
+            end=following.week if following else None,
+            delayed_start=phase.delayed_week,
+            delayed_end=following.delayed_week if following else None,
+        )
+        for phase, following in zip(phases, (*phases[1:], None), strict=True)
+    )
+
+
+def entry_week(phase: Phase, use: Use) -> int:
+    """Return the week from which the use is allowed on the usual track."""
+    return phase.week if use.week is None else use.week
+
+
+def delayed_entry_week(phase: Phase, use: Use) -> int:
+    """Return the week from which the use is allowed on the delayed track.
+
+    A use that states only its usual week keeps its distance to the start of the phase.
+    """
+    if use.delayed_week is not None:
+        return use.delayed_week
+    return phase.delayed_week + entry_week(phase, use) - phase.week
