@@ -1,0 +1,50 @@
+/* The little the frame needs beyond HTML: the names the theme's search expects, and the menu on a small screen.
+   Loaded from the head; without it every page still shows everything. */
+
+"use strict";
+
+document.documentElement.classList.replace("no-js", "js");
+
+/* The theme keeps small states under these names. Nothing is kept between visits here: a shared tablet in a
+   waiting room must not remember the last reader. */
+window.__md_scope = new URL(".", location);
+window.__md_hash = () => 0;
+window.__md_get = () => null;
+window.__md_set = () => undefined;
+
+/* The theme jumps to the search at a bare "s" or "f". Someone who dictates or has shaky hands would be thrown
+   about, and cannot turn it off (WCAG 2.2, 2.1.4), so bare letters never reach it outside a field. */
+addEventListener(
+  "keydown",
+  (event) => {
+    if (event.key.length === 1 && !event.target.closest?.("input, textarea, select")) {
+      event.stopImmediatePropagation();
+    }
+  },
+  true,
+);
+
+addEventListener("DOMContentLoaded", () => {
+  const button = document.querySelector(".pb-menu-button");
+  const menu = document.getElementById("menu");
+  const languages = document.querySelector(".pb-languages");
+  const show = (open) => {
+    button.setAttribute("aria-expanded", String(open));
+    menu.classList.toggle("pb-menu--open", open);
+  };
+  button.hidden = false;
+  button.addEventListener("click", () => show(button.getAttribute("aria-expanded") !== "true"));
+  addEventListener("keydown", (event) => {
+    if (event.key !== "Escape") return;
+    if (languages?.open) {
+      languages.open = false;
+      languages.querySelector("summary").focus();
+    } else if (menu.classList.contains("pb-menu--open")) {
+      show(false);
+      button.focus();
+    }
+  });
+  addEventListener("click", (event) => {
+    if (languages?.open && !languages.contains(event.target)) languages.open = false;
+  });
+});
