@@ -1,0 +1,31 @@
+"""Gives every sentence, number and date in one language at a time; nothing here knows a page or a sheet.
+
+In reading order:
+
+- `voice`: one language: direction, own name, the generator's own words.
+  ``voice(language, words=None) -> Voice``, ``direction_of(language)``, ``unknown_languages(codes)``
+- `isolation`: keeps numbers in order inside right-to-left lines.
+  ``isolate(text)``, ``isolate_numbers(text)``, ``plain(words)``
+- `phrases`: numbers, durations, angles, loads, frequencies, lists as whole phrases.
+  ``number, percent, angle, height, duration, minutes, frequency, load, pain, place_of, list_of ...``
+- `weeks`: weeks on both tracks, days, dates, weekdays.
+  ``weeks(voice, window), delayed_weeks, both_tracks, from_week, not_before_week, days, date, weekdays``
+- `doses`: what a patient does, large and in words.
+  ``dose(voice, step, exercise_dose) -> DosePhrase(big, unit, spoken, load, hold, tempo, rest, lines)``
+- `terms`: the trade's fixed words in everyday language, some also in the clinician's.
+  ``term(voice, member)``, ``clinical_term(voice, member)``
+- `html`: words to markup.
+  ``as_html(words)``, ``text_html(text, page_language)``
+- `jinja`: the same for templates, without importing the template library.
+  ``install(environment, voice)``: ``gettext`` and its kin, filters ``words`` and ``plain``
+- `messages`: what translators get.
+  ``translatable(catalogue) -> Iterator[Message]``
+- `localise`: the catalogue in one language, phrases such as ``{hold}`` filled (by `filling`).
+  ``localise(catalogue, voice, translations) -> (Catalogue, problems)``,
+  ``exercise_in_use(exercise, step, catalogue, voice, translations) -> Exercise``
+- `po`: translations as files.
+  ``read_translations(path) -> (Translations, problems)``, ``content_catalogue(catalogue, language)``,
+  ``po_text(catalogue)``
+- `extract`: the generator's own words as a template for translators.
+  ``extract_messages() -> str``
+"""

@@ -1,0 +1,73 @@
+"""Gives templates the same words as the code, without importing the template library."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, MutableMapping
+from typing import Any, Protocol
+
+from markupsafe import Markup
+
+from generator.catalogue.base import Text
+from generator.wording.html import as_html, text_html
+from generator.wording.isolation import plain
+from generator.wording.phrases import number
+from generator.wording.voice import Voice
+
+
+class Environment(Protocol):
+    """What is needed of a Jinja2 environment; its extension ``jinja2.ext.i18n`` must be loaded."""
+
+    filters: Any
+    globals: MutableMapping[str, Any]
+
+
+def install(environment: Environment, voice: Voice) -> None:
+    """Make one environment speak one language.
+
+    Globals: ``voice``; ``gettext``, ``ngettext``, ``pgettext``, ``npgettext`` and ``_`` in the newer
+    calling style, so ``{% trans %}`` works too. Numbers among the variables of a message are written in
+    the language and isolated; strings are escaped, markup is kept.
+    Filters: ``words`` (a text or words to markup), ``plain`` (words without isolates).
+    """
+    # The extension adds this attribute at run time, so no type knows it.
+    vars(environment)["newstyle_gettext"] = True
+    calls = _calls(voice)
+    environment.globals.update(calls, _=calls["gettext"], voice=voice)
+
+    def words(value: Text | str) -> Markup:
+        return text_html(value, voice.code) if isinstance(value, Text) else as_html(value)
+
+    def bare(value: Text | str) -> str:
+        return plain(str(value))
+
+    environment.filters["words"] = words
+    environment.filters["plain"] = bare
+
+
+def _calls(voice: Voice) -> dict[str, Callable[..., Markup]]:
+    def filled(message: str, variables: dict[str, Any]) -> Markup:
+        shown = {name: _shown(voice, value) for name, value in variables.items()}
+        # A message is a template's own markup; what goes into it is escaped by the formatting.
+        return as_html(Markup(message) % shown)
+
+    def gettext(message: str, /, **variables: Any) -> Markup:
+        return filled(voice.gettext(message), variables)
+
+    def ngettext(singular: str, plural: str, num: int, /, **variables: Any) -> Markup:
+        return filled(voice.ngettext(singular, plural, num), {"num": num, **variables})
+
+    def pgettext(context: str, message: str, /, **variables: Any) -> Markup:
+        return filled(voice.pgettext(context, message), variables)
+
+    def npgettext(context: str, singular: str, plural: str, num: int, /, **variables: Any) -> Markup:
+        return filled(voice.npgettext(context, singular, plural, num), {"num": num, **variables})
+
+    return {"gettext": gettext, "ngettext": ngettext, "pgettext": pgettext, "npgettext": npgettext}
+
+
+def _shown(voice: Voice, value: Any) -> Any:
+    if isinstance(value, Text):
+        return text_html(value, voice.code)
+    if isinstance(value, int | float) and not isinstance(value, bool):
+        return number(voice, value)
+    return value
