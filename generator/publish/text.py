@@ -1,0 +1,78 @@
+"""Compares texts as a reader would: line breaks, hyphenation and invisible marks make no difference."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections import Counter
+from functools import lru_cache
+
+# Soft hyphen, Arabic letter mark, zero-width signs, bidi marks, embeddings and isolates, word joiner, BOM.
+_INVISIBLE = re.compile("[\u00ad\u061c\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]")
+# What a line-end hyphen becomes in a PDF read back (pdfium writes U+FFFE or U+0002), and hyphens proper.
+_HYPHEN = re.compile("[\u0002\ufffe\u00ad\u2010\u2011-]")
+_NUMBER_RUN = re.compile(r"\+?\d(?:[\d ()/.–-]*\d)?")
+_DOSE = re.compile(r"(?<![\d.,])\d+\s*×\s*\d+(?![.,]?\d)")
+
+
+def plain(text: str) -> str:
+    """Return the text in NFKC with single spaces and without invisible marks."""
+    return " ".join(_INVISIBLE.sub("", unicodedata.normalize("NFKC", text)).split())
+
+
+def squeezed(text: str) -> str:
+    """Return the text without any white space or hyphen: what is left is the same in a page of a PDF."""
+    return _HYPHEN.sub("", "".join(plain(text).split()))
+
+
+def holds_nearby(page: str, wanted: str) -> bool:
+    """Return whether the words of `wanted` stand together on the page, in whatever order.
+
+    Text read back from right-to-left pages keeps its words but may turn the order of words and numbers.
+    Punctuation does not count.
+    """
+    parts = _words(wanted)
+    around = _words(page)
+    goal = Counter(parts)
+    window = Counter(around[: len(parts)])
+    for leaving, entering in zip(around, around[len(parts) :], strict=False):
+        if window == goal:
+            return True
+        window[leaving] -= 1
+        window[entering] += 1
+    return bool(parts) and window == goal
+
+
+def _words(text: str) -> list[str]:
+    """Return the words and numbers of a text, reduced to letters, digits and the marks on them."""
+    reduced = (
+        "".join(c for c in word if unicodedata.category(c)[0] in "LNM") for word in plain(text).split()
+    )
+    return [word for word in reduced if word]
+
+
+def number_runs(text: str) -> tuple[str, ...]:
+    """Return the numbers of a text as printed, a telephone number with blanks and hyphens in one piece."""
+    return tuple(_NUMBER_RUN.findall(plain(text)))
+
+
+def holds_token(page: str, wanted: str) -> bool:
+    """Return whether the page holds `wanted` with its numbers whole: ``3 × 10`` is not in ``13 × 100``.
+
+    `page` is plain text; white space inside `wanted` may be there or not.
+    """
+    return _token(wanted).search(page) is not None
+
+
+@lru_cache(maxsize=4096)
+def _token(wanted: str) -> re.Pattern[str]:
+    """Return the pattern of a text whose white space does not count and whose numbers end where it ends."""
+    signs = "".join(plain(wanted).split())
+    before = r"(?<!\d)(?<!\d[.,])" if signs[:1].isdecimal() else ""
+    after = r"(?![.,]?\d)" if signs[-1:].isdecimal() else ""
+    return re.compile(before + r"\s*".join(re.escape(sign) for sign in signs) + after)
+
+
+def doses_in(page: str) -> tuple[str, ...]:
+    """Return every ``n × n`` of a plain text, in its order."""
+    return tuple(_DOSE.findall(page))

@@ -1,0 +1,21 @@
+"""The words of the codes of this room."""
+
+import pytest
+
+from generator.problems import Rule
+from generator.publish import RULES
+
+
+def test_no_code_is_used_twice() -> None:
+    """A code names one rule for ever."""
+    codes = [rule.code for rule in RULES]
+    assert sorted(set(codes)) == sorted(codes)
+
+
+@pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.code)
+def test_every_code_says_what_why_and_what_to_do(rule: Rule) -> None:
+    """Symptom, cause and remedy are sentences of their own."""
+    for words in (rule.symptom, rule.cause, rule.remedy):
+        assert words.strip().endswith(".")
+        assert len(words.split()) >= 3
+    assert len({rule.symptom, rule.cause, rule.remedy}) == 3
