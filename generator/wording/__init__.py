@@ -23,9 +23,19 @@ In reading order:
 - `localise`: the catalogue in one language, phrases such as ``{hold}`` filled (by `filling`).
   ``localise(catalogue, voice, translations) -> (Catalogue, problems)``,
   ``exercise_in_use(exercise, step, catalogue, voice, translations) -> Exercise``
-- `po`: translations as files.
-  ``read_translations(path) -> (Translations, problems)``, ``content_catalogue(catalogue, language)``,
-  ``po_text(catalogue)``
+- `po`: translations from files.
+  ``read_translations(path) -> (Translations, problems)``
+- `export`: texts for translators.
+  ``content_catalogue(catalogue, language, translations)``, ``po_text(catalogue) -> str``
 - `extract`: the generator's own words as a template for translators.
   ``extract_messages() -> str``
 """
+
+from __future__ import annotations
+
+from generator.problems import Rule
+from generator.wording import filling, po, voice
+
+RULES: tuple[Rule, ...] = (*filling.RULES, *po.RULES, *voice.RULES)
+
+__all__ = ["RULES"]

@@ -1,0 +1,190 @@
+"""Reads the content's translations from PO files, and says where one cannot be trusted.
+
+Babel parses; what it accepts in silence (a second translation of the same message, a quotation mark
+that is missing) is found before or while it does.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from pathlib import Path
+
+from babel.messages import Catalog
+from babel.messages.catalog import Message
+from babel.messages.pofile import PoFileError, PoFileParser
+
+from generator.problems import Place, Problem, Rule, in_order
+from generator.wording.localise import NO_TRANSLATIONS, Key, Translations
+
+UNREADABLE = Rule(
+    "translation-unreadable",
+    "a file of translations cannot be read",
+    "The file is not UTF-8, or a line is not as PO files have it: a quotation mark or keyword is missing.",
+    "open the file with a PO editor, or restore the line from the last good state",
+)
+HEADER = Rule(
+    "translation-header",
+    "the header of a file of translations does not fit",
+    "The header is missing, or names another language or another character set than UTF-8.",
+    "start the file with a header whose Language is that of the file's name and whose charset is UTF-8",
+)
+TWICE = Rule(
+    "translation-twice",
+    "a message is translated twice in one file",
+    "Two entries have the same msgctxt and msgid, so nobody can tell which one counts.",
+    "keep one of the two entries",
+)
+WITHOUT_CONTEXT = Rule(
+    "translation-without-context",
+    "an entry does not say which text it belongs to",
+    "Its msgctxt line was lost, or it has plural forms, which no text of the content has.",
+    "restore the entry from the export of messages",
+)
+
+_QUOTED = r'"(?:[^"\\]|\\.)*"'
+_LINE = re.compile(rf"(?:(msgctxt|msgid|msgid_plural|msgstr(?:\[\d\])?)\s+)?{_QUOTED}")
+_FOLLOWS = {
+    "": ("msgctxt", "msgid"),
+    "msgctxt": ("msgid",),
+    "msgid": ("msgid_plural", "msgstr"),
+    "msgid_plural": ("msgstr",),
+    "msgstr": ("msgctxt", "msgid", "msgstr"),
+}
+# Texts are one line; a no-break space is meant.
+_BLANKS = re.compile(r"[ \t\n]+")
+# Controls but line ends and tab; marks that embed, override or isolate: they could turn numbers round.
+_HIDDEN = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\ufeff]")
+
+
+class _Recorder(Catalog):
+    """A Babel catalogue that remembers its header as written and every entry beyond the first."""
+
+    def __init__(self) -> None:
+        self.header: dict[str, str] | None = None
+        self.again: list[tuple[Message, int]] = []
+        self._seen: dict[tuple[str | None, str], int] = {}
+        super().__init__()
+
+    def __setitem__(self, id: str | tuple[str, ...] | list[str], message: Message) -> None:  # noqa: A002
+        line = message.lineno or 0
+        first = self._seen.setdefault((message.context, str(id)), line)
+        if first != line:
+            self.again.append((message, first))
+            return
+        if not id and isinstance(message.string, str):
+            pairs = (item.partition(":") for item in message.string.splitlines())
+            self.header = {key.strip().lower(): value.strip() for key, _, value in pairs}
+        super().__setitem__(id, message)
+
+
+def read_translations(path: Path) -> tuple[Translations, tuple[Problem, ...]]:
+    """Return the translations in ``<language>.po`` and what is wrong with the file.
+
+    Entries marked fuzzy are outdated; empty ones are left out. A file that cannot be read gives none.
+    """
+    try:
+        data = path.read_bytes()
+    except OSError as error:
+        found = UNREADABLE.at(Place(str(path)), f"it cannot be opened ({error.strerror})")
+        return NO_TRANSLATIONS, (found,)
+    return parse_translations(str(path), data, path.stem)
+
+
+def parse_translations(name: str, data: bytes, language: str) -> tuple[Translations, tuple[Problem, ...]]:
+    """Return the translations in the bytes of a PO file; `name` is the file as the reader knows it."""
+    lines, problems = _lines(name, data)
+    if problems:
+        return NO_TRANSLATIONS, problems
+    recorder = _Recorder()
+    try:
+        PoFileParser(recorder, ignore_obsolete=True, abort_invalid=True).parse(lines)
+    except PoFileError as error:
+        place = Place(name, error.lineno + 1, 1)
+        return NO_TRANSLATIONS, (UNREADABLE.at(place, str(error).rsplit(" on ", 1)[0]),)
+    except (ValueError, LookupError) as error:
+        return NO_TRANSLATIONS, (HEADER.at(Place(name, 1, 1), f"the header cannot be read ({error})"),)
+    found = [*_header_problems(name, recorder, language), *_entry_problems(name, recorder)]
+    return _translations(name, recorder), in_order(found)
+
+
+def _lines(name: str, data: bytes) -> tuple[list[str], tuple[Problem, ...]]:
+    try:
+        text = data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        line = data.count(b"\n", 0, error.start) + 1
+        return [], (UNREADABLE.at(Place(name, line, 1), "this line is not UTF-8"),)
+    lines = [line.strip() for line in text.replace("\r\n", "\n").split("\n")]
+    # Entries that a PO editor has set aside are history: nobody reads them here.
+    kept = ["" if line.startswith("#~") else line for line in lines]
+    return kept, tuple(_syntax(name, kept))
+
+
+def _syntax(name: str, lines: list[str]) -> Iterator[Problem]:
+    last, where = "", 0
+    for number, line in enumerate(lines, 1):
+        place = Place(name, number, 1)
+        hidden = _HIDDEN.search(line)
+        if hidden:
+            yield UNREADABLE.at(place, f"the line holds the invisible character U+{ord(hidden.group()):04X}")
+        if not line or line.startswith("#"):
+            continue
+        match = _LINE.fullmatch(line)
+        keyword = match.group(1) if match else None
+        kind = keyword.partition("[")[0] if keyword else last
+        if match is None or not kind:
+            yield UNREADABLE.at(place, "this is no keyword with a text in quotation marks")
+        elif keyword and kind not in _FOLLOWS[last]:
+            yield UNREADABLE.at(place, f"{kind} does not belong here")
+        last, where = (kind, number) if keyword else (last, where)
+    if last not in ("", "msgstr"):
+        yield UNREADABLE.at(Place(name, where, 1), "the file ends before the translation of this entry")
+
+
+def _header_problems(name: str, recorder: _Recorder, language: str) -> Iterator[Problem]:
+    place = Place(name, 1, 1)
+    if recorder.header is None:
+        yield HEADER.at(place, "the file has no header")
+        return
+    stated = recorder.header.get("language", "")
+    if stated.replace("_", "-").lower() != language.lower():
+        yield HEADER.at(
+            place, f"the header says Language: {stated or '(nothing)'}, the file's name {language}"
+        )
+    if "charset=utf-8" not in recorder.header.get("content-type", "").lower():
+        yield HEADER.at(place, "the header does not say charset=UTF-8")
+
+
+def _entry_problems(name: str, recorder: _Recorder) -> Iterator[Problem]:
+    for message, first in recorder.again:
+        place = Place(name, message.lineno or 0, 1)
+        yield TWICE.at(place, f"{_short(message)} is already translated in line {first}")
+    for message in recorder:
+        place = Place(name, message.lineno or 0, 1)
+        if message.id and not isinstance(message.id, str):
+            yield WITHOUT_CONTEXT.at(place, f"{_short(message)} has plural forms")
+        elif message.id and not message.context:
+            yield WITHOUT_CONTEXT.at(place, f"{_short(message)} has no msgctxt")
+
+
+def _short(message: Message) -> str:
+    text = message.id if isinstance(message.id, str) else message.id[0]
+    return repr(text if len(text) <= 60 else f"{text[:57]}...") if text else "the header"
+
+
+def _translations(name: str, recorder: _Recorder) -> Translations:
+    current: dict[Key, str] = {}
+    outdated: dict[Key, str] = {}
+    places: dict[Key, Place] = {}
+    for message in recorder:
+        if not message.context or not isinstance(message.id, str) or not isinstance(message.string, str):
+            continue
+        words = _BLANKS.sub(" ", message.string).strip()
+        if message.id and words:
+            key = (message.context, message.id)
+            places[key] = Place(name, message.lineno or 0, 1)
+            (outdated if message.fuzzy else current)[key] = words
+    return Translations(current, outdated, places)
+
+
+RULES = (UNREADABLE, HEADER, TWICE, WITHOUT_CONTEXT)
