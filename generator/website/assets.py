@@ -1,8 +1,8 @@
 """Puts what all languages share into one folder: styles, scripts, fonts and the parts of the theme we use.
 
-The theme would copy 3.6 MB into every language. Only its script, its search worker and the search's word rules
-of the languages at hand are kept, once. Our own files carry a fingerprint in their name, so a browser never
-mixes two editions.
+The theme would copy 3.6 MB into every language. Only its script, its search worker and search rules that a
+language at hand needs are kept, once. Our own files carry a fingerprint in their name, so a browser
+never mixes two editions.
 """
 
 from __future__ import annotations
@@ -20,7 +20,9 @@ DARK_STYLES = ("tokens-dark.css",)
 DARK = "screen and (prefers-color-scheme: dark)"
 SCRIPTS = ("js/frame.js",)
 ICON = "icon.svg"
-SEGMENTERS = {"ja": "tinyseg.js", "hi": "wordcut.js", "th": "wordcut.js"}
+# Words are found by their beginning in every language, which word stems would spoil; only a script without
+# blanks between words needs rules of its own.
+SEARCH_RULES = {"ja": ("min/lunr.stemmer.support.min.js", "min/lunr.ja.min.js", "tinyseg.js")}
 
 
 @dataclass(frozen=True)
@@ -43,12 +45,9 @@ class Assets:
 
 
 def search_language(code: str) -> str:
-    """Return the search's name for a language's word rules, or "" where it has none."""
+    """Return the search's name for the rules of a language: its code where it needs some, else ``en``."""
     name = code.lower().split("-")[0]
-    if name == "en":
-        return name
-    rules = _theme() / "javascripts" / "lunr" / "min" / f"lunr.{name}.min.js"
-    return name if rules.is_file() else ""
+    return name if name in SEARCH_RULES else "en"
 
 
 def write_assets(sources: Path, fonts: Sequence[FontFile], languages: Iterable[str], site: Path) -> Assets:
@@ -71,9 +70,7 @@ def write_assets(sources: Path, fonts: Sequence[FontFile], languages: Iterable[s
             Style(_put_named(site, "css/phasebook", ".css", light)),
             Style(_put_named(site, "css/dark", ".css", _joined(sources, DARK_STYLES)), DARK),
         ),
-        scripts=tuple(
-            _put_named(site, name.removesuffix(".js"), ".js", (sources / name).read_bytes()) for name in SCRIPTS
-        ),
+        scripts=tuple(_put_script(sources, name, site) for name in SCRIPTS),
         icon=_put_named(site, "icon", ".svg", icon),
         bundle=f"assets/{bundle.relative_to(theme).as_posix()}",
         worker=f"assets/{worker.relative_to(theme).as_posix()}",
@@ -93,20 +90,16 @@ def _only(folder: Path, pattern: str) -> Path:
 
 
 def _word_rules(theme: Path, languages: Iterable[str]) -> list[Path]:
-    folder = theme / "javascripts" / "lunr"
-    names = sorted({search_language(code) for code in languages} - {"", "en"})
-    if not names:
-        return []
-    segmenters = sorted({SEGMENTERS[name] for name in names if name in SEGMENTERS})
-    return [
-        folder / "min" / "lunr.stemmer.support.min.js",
-        *(folder / "min" / f"lunr.{name}.min.js" for name in names),
-        *(folder / name for name in segmenters),
-    ]
+    names = sorted({file for code in languages for file in SEARCH_RULES.get(search_language(code), ())})
+    return [theme / "javascripts" / "lunr" / name for name in names]
 
 
 def _joined(sources: Path, names: Sequence[str]) -> bytes:
     return b"\n".join((sources / name).read_bytes() for name in names)
+
+
+def _put_script(sources: Path, name: str, site: Path) -> str:
+    return _put_named(site, name.removesuffix(".js"), ".js", (sources / name).read_bytes())
 
 
 def _put_named(site: Path, stem: str, suffix: str, content: bytes) -> str:

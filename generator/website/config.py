@@ -1,4 +1,4 @@
-"""Writes the small MkDocs configuration of one language: the words and addresses of the frame around its pages."""
+"""Writes the MkDocs configuration of one language: words and addresses of the frame around its pages."""
 
 from __future__ import annotations
 
@@ -13,9 +13,9 @@ from typing import Any
 from generator.website.assets import Assets, search_language
 from generator.website.engine import SiteJob
 
-# The search drops marks around words and folds word forms, but keeps small words: "not" is one of them.
-WORD_RULES = ("trimmer", "stemmer")
-NO_WORD_RULES = ("trimmer",)
+# Where the search parts words. No word is left out or cut to a stem: "not" is a word, and letters of any
+# script must survive at a word's edge.
+WORD_EDGES = r"""[\s\-–—/.,;:!?()\[\]"“”„«»‘’،؛؟…·]+"""
 
 
 @dataclass(frozen=True)
@@ -98,8 +98,8 @@ def write_config(
 ) -> None:
     """Write the configuration `job` names. It inherits from mkdocs.yml in `project`.
 
-    `languages` are all languages of the site in the chooser's order; `outside_menu` names pages the menu leaves
-    out, as patterns of a .gitignore file.
+    `languages` are all languages of the site in the chooser's order; `outside_menu` names pages the menu
+    leaves out, as patterns of a .gitignore file.
     """
     here = job.config.parent
     here.mkdir(parents=True, exist_ok=True)
@@ -133,17 +133,12 @@ def _frame(frame: Frame, own: Language, languages: Sequence[Language], assets: A
 
 
 def _search(code: str) -> dict[str, Any]:
-    """Return the search's settings; a language without word rules is searched word by word as it stands."""
-    name = search_language(code)
-    return {
-        "lang": [name or "en"],
-        "separator": r"[\s\-–/]+",
-        "pipeline": list(WORD_RULES if name else NO_WORD_RULES),
-    }
+    """Return the search's settings, all said: the theme would fall back to English rules in silence."""
+    return {"lang": [search_language(code)], "separator": WORD_EDGES, "pipeline": []}
 
 
 def _theme_language(code: str) -> str:
-    """Return the nearest language the theme knows; its words are ours, so this only keeps it from stopping."""
+    """Return the nearest language the theme knows. The words are ours; an unknown one would stop it."""
     folder = importlib.resources.files("material").joinpath("templates", "partials", "languages")
     for name in (code, code.split("-")[0]):
         if folder.joinpath(f"{name}.html").is_file():

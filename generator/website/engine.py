@@ -49,7 +49,7 @@ ENVIRONMENT = {
 
 @dataclass(frozen=True)
 class SiteJob:
-    """One language to build: code, ``ltr`` or ``rtl``, written pages, where the HTML goes, its configuration."""
+    """One language to build: code, ``ltr`` or ``rtl``, written pages, where the HTML goes, configuration."""
 
     language: str
     direction: str
@@ -92,7 +92,7 @@ class _Listener(logging.Handler):
 
 
 def _build(job: SiteJob) -> tuple[Problem, ...]:
-    """Build one language. Runs in a process of its own, whose environment and logging it may therefore change."""
+    """Build one language, in a process of its own, whose environment and logging it may change."""
     os.environ.update(ENVIRONMENT)
     listener = _Listener()
     logging.getLogger().addHandler(listener)

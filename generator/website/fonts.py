@@ -13,9 +13,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from fontTools import subset, version
-from fontTools.ttLib import TTFont
-from fontTools.varLib import instancer
+from fontTools import subset, version  # type: ignore[import-untyped]  # it ships no types
+from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
+from fontTools.varLib import instancer  # type: ignore[import-untyped]
 
 DIGITS = "Phasebook Digits"
 TEXT = "Atkinson Hyperlegible"

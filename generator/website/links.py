@@ -1,4 +1,4 @@
-"""Follows every link of the finished site, because MkDocs does not look into the HTML that our pages are made of."""
+"""Follows every link of the finished site, because MkDocs does not look into the HTML of our pages."""
 
 from __future__ import annotations
 
@@ -51,11 +51,14 @@ class _Page(HTMLParser):
 
 
 def check_links(site: Path) -> tuple[Problem, ...]:
-    """Return every relative link under `site` whose file or spot is missing, and every load from elsewhere."""
+    """Return every relative link under `site` that leads nowhere, and every load from another host."""
     pages = {path.relative_to(site).as_posix(): _read(path) for path in sorted(site.rglob("*.html"))}
     files = {path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file()}
     return in_order(
-        problem for name, page in pages.items() for use in page.uses for problem in _judge(name, use, pages, files)
+        problem
+        for name, page in pages.items()
+        for use in page.uses
+        for problem in _judge(name, use, pages, files)
     )
 
 

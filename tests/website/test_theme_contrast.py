@@ -1,4 +1,4 @@
-"""Holds every pair of colours that is used together to the contrast WCAG 2.2 asks for, on light and dark ground.
+"""Holds every pair of colours that is used together to the contrast WCAG 2.2 asks for, light and dark.
 
 Source of the formula and the thresholds: W3C, Web Content Accessibility Guidelines 2.2 (2023), definitions
 "relative luminance" and "contrast ratio"; success criteria 1.4.3 (text, 4.5), 1.4.6 (text, 7) and 1.4.11
@@ -74,7 +74,7 @@ def contrast(one: str, other: str) -> float:
 
 def test_the_formula_agrees_with_the_published_ends_and_a_published_pair() -> None:
     """Black on white is 21:1, white on white 1:1, and #767676 is the lightest grey of 4.5:1 on white."""
-    # 21:1 follows from WCAG's definition; #767676 on white is the pair WebAIM's contrast article gives (4.54).
+    # 21:1 follows from WCAG's definition; #767676 on white, 4.54, is a pair widely published (from memory).
     assert contrast("#000000", "#ffffff") == pytest.approx(21)
     assert contrast("#ffffff", "#ffffff") == 1
     assert contrast("#767676", "#ffffff") == pytest.approx(4.54, abs=0.005)
@@ -92,7 +92,8 @@ def test_what_stands_on_a_ground_can_be_seen(scheme: str, colour: str, ground: s
 def test_the_styles_use_no_colour_of_their_own() -> None:
     """A colour is written in the token files only, so no pair escapes this test."""
     for path in sorted((ASSETS / "css").glob("*.css")):
-        assert re.findall(r"#[0-9a-fA-F]{3,8}\b|\brgba?\(|\bhsla?\(", path.read_text("utf-8")) == [], path.name
+        found = re.findall(r"#[0-9a-fA-F]{3,8}\b|\brgba?\(|\bhsla?\(", path.read_text("utf-8"))
+        assert found == [], path.name
 
 
 def test_every_colour_exists_in_both_schemes_or_is_meant_for_both() -> None:

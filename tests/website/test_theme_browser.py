@@ -1,0 +1,266 @@
+"""Opens the sample site in a real browser: nothing forbidden, nothing from elsewhere, nothing unreadable.
+
+Sources: W3C Content Security Policy Level 3 (the policy's words); axe-core (rules for WCAG 2.2 A and AA);
+WCAG 2.2 success criteria 1.4.10 (reflow at 320 px), 2.1.4 (no bare-letter shortcuts), 2.4.11 (focus seen).
+"""
+
+from __future__ import annotations
+
+import functools
+import http.server
+import threading
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from generator.website.engine import build_languages
+from tests.website.theme_sample import prepare
+
+pytestmark = pytest.mark.slow
+
+sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
+axe_module = pytest.importorskip("axe_playwright_python.sync_playwright", reason="axe is not installed")
+
+CHROMIUM = Path("/usr/bin/chromium")
+FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-background-networking"]
+POLICY = "default-src 'self'; script-src 'self'; style-src 'self'; img-src 'self' data:; font-src 'self'"
+PAGES = (
+    "en/index.html",
+    "en/phase.html",
+    "en/warning-signs.html",
+    "en/clinicians.html",
+    "en/exercises/bridge.html",
+    "ar/exercises/bridge.html",
+    "ar/phase.html",
+)
+
+
+class _Handler(http.server.SimpleHTTPRequestHandler):
+    def end_headers(self) -> None:
+        self.send_header("Content-Security-Policy", POLICY)
+        super().end_headers()
+
+    def log_message(self, *_: Any) -> None:
+        """Keep quiet: the test run has its own words."""
+
+
+@pytest.fixture(scope="module")
+def site(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    """Serve the built sample under a path prefix with the policy, and give its address."""
+    root = tmp_path_factory.mktemp("served")
+    sample = prepare(root / "work", root / "fonts")
+    assert build_languages(sample.jobs, 2) == ()
+    (root / "web").mkdir()
+    sample.site.rename(root / "web" / "prefix")
+    handler = functools.partial(_Handler, directory=str(root / "web"))
+    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler)
+    thread = threading.Thread(target=server.serve_forever, daemon=True)
+    thread.start()
+    yield f"http://127.0.0.1:{server.server_port}/prefix/"
+    server.shutdown()
+    server.server_close()
+    thread.join()
+
+
+@pytest.fixture(scope="module")
+def browser() -> Iterator[Any]:
+    """Start one Chromium for all tests of this file."""
+    if not CHROMIUM.exists():
+        pytest.skip("Chromium is not installed")
+    with sync_api.sync_playwright() as playwright:
+        chromium = playwright.chromium.launch(executable_path=str(CHROMIUM), args=FLAGS)
+        yield chromium
+        chromium.close()
+
+
+@pytest.fixture
+def visit(browser: Any, site: str) -> Iterator[Any]:
+    """Give a function that opens a page; any error, violation or outside request fails the test."""
+    contexts = []
+    complaints: list[str] = []
+    requests: list[tuple[int, str]] = []
+
+    def open_page(page: str, width: int = 1280, height: int = 900, **options: Any) -> Any:
+        context = browser.new_context(viewport={"width": width, "height": height}, **options)
+        contexts.append(context)
+        tab = context.new_page()
+        tab.on("console", lambda message: complaints.append(message.text))
+        tab.on("pageerror", lambda error: complaints.append(str(error)))
+        tab.on("response", lambda answer: requests.append((answer.status, answer.url)))
+        tab.on("requestfailed", lambda request: requests.append((0, request.url)))
+        tab.add_init_script(
+            "addEventListener('securitypolicyviolation', e => console.log('refused: ' + e.violatedDirective))"
+        )
+        tab.goto(site + page)
+        tab.wait_for_load_state("networkidle")
+        return tab
+
+    yield open_page
+    for context in contexts:
+        context.close()
+    assert complaints == []
+    assert [
+        (status, url) for status, url in requests if status not in (200, 304) or not url.startswith(site)
+    ] == []
+
+
+def test_the_policy_is_enforced_in_this_test(browser: Any, site: str) -> None:
+    """A style set in a page's own HTML is refused, so silence elsewhere means something."""
+    tab = browser.new_page()
+    tab.goto(site + "en/index.html")
+    tab.evaluate("document.body.insertAdjacentHTML('beforeend', '<p id=probe style=\"color: red\">x</p>')")
+    assert tab.evaluate("getComputedStyle(document.getElementById('probe')).color") != "rgb(255, 0, 0)"
+    tab.close()
+
+
+@pytest.mark.parametrize("page", PAGES)
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_axe_finds_nothing_and_the_policy_is_kept(visit: Any, page: str, scheme: str) -> None:
+    """Every template passes axe in light and dark and in both directions, and the console stays silent."""
+    tab = visit(page, color_scheme=scheme)
+    results = axe_module.Axe().run(tab).response
+    assert [(v["id"], [n["html"][:90] for n in v["nodes"]]) for v in results["violations"]] == []
+
+
+@pytest.mark.parametrize("page", PAGES)
+@pytest.mark.parametrize("width", [320, 390, 820])
+def test_nothing_scrolls_sideways(visit: Any, page: str, width: int) -> None:
+    """A page fits a screen of 320 px and more (WCAG 2.2, 1.4.10)."""
+    tab = visit(page, width=width)
+    assert tab.evaluate("document.documentElement.scrollWidth") <= width
+
+
+def test_the_dose_is_the_largest_text_of_an_exercise(visit: Any) -> None:
+    """A patient finds the dose at a glance: nothing on the page is set larger, on telephone or desk."""
+    for width in (390, 1280):
+        tab = visit("en/exercises/bridge.html", width=width)
+        sizes = tab.evaluate(
+            "Object.fromEntries([...document.querySelectorAll('main *, header *')].filter(e => e.innerText)"
+            ".map(e => [e.className, parseFloat(getComputedStyle(e).fontSize)]))"
+        )
+        assert max(sizes, key=lambda name: sizes[name]) == "pb-dose__amount"
+
+
+def test_digits_have_a_plain_zero(visit: Any) -> None:
+    """The digits of a dose are drawn by the digit face, not by the text face with its slashed zero."""
+    tab = visit("en/exercises/bridge.html")
+    client = tab.context.new_cdp_session(tab)
+    client.send("DOM.enable")
+    client.send("CSS.enable")
+    root = client.send("DOM.getDocument")["root"]["nodeId"]
+    node = client.send("DOM.querySelector", {"nodeId": root, "selector": ".pb-dose__amount bdi"})["nodeId"]
+    fonts = client.send("CSS.getPlatformFontsForNode", {"nodeId": node})["fonts"]
+    used = {font["familyName"]: font["glyphCount"] for font in fonts}
+    assert used["Phasebook Digits"] == len("3×10")
+
+
+def test_a_dose_reads_left_to_right_in_a_right_to_left_page(visit: Any) -> None:
+    """In an Arabic page 3 × 10 keeps the 3 on the left."""
+    tab = visit("ar/exercises/bridge.html")
+    left = (
+        "(i) => { const t = document.querySelector('.pb-dose__amount bdi').firstChild; const r = new Range();"
+        " r.setStart(t, i); r.setEnd(t, i + 1); return r.getBoundingClientRect().left }"
+    )
+    assert tab.evaluate(left, 0) < tab.evaluate(left, 4)
+
+
+def test_warning_signs_are_one_click_away_wherever_one_has_scrolled(visit: Any) -> None:
+    """The link to the warning signs stays on the screen at the end of a long page, on telephone and desk."""
+    for width, height in ((390, 700), (1280, 700)):
+        tab = visit("en/phase.html", width=width, height=height)
+        tab.keyboard.press("End")
+        tab.wait_for_timeout(600)
+        box = tab.locator(".pb-safety__warning").bounding_box()
+        assert 0 <= box["y"] <= height - box["height"]
+        tab.locator(".pb-safety__warning").click()
+        tab.wait_for_url("**/en/warning-signs.html")
+
+
+def test_keyboard_focus_is_never_under_the_fixed_links(visit: Any) -> None:
+    """Every stop of the Tab key can be seen whole or in part (WCAG 2.2, 2.4.11)."""
+    tab = visit("en/phase.html", width=390, height=700)
+    hidden = """() => { const e = document.activeElement, b = e.getBoundingClientRect();
+        const bar = document.querySelector('.pb-safety__links');
+        if (e === document.body || bar.contains(e)) return null;
+        const edge = bar.getBoundingClientRect().top;
+        return b.top >= edge || b.bottom <= 0 ? e.outerHTML.slice(0, 90) : null }"""
+    found = []
+    for _ in range(30):
+        tab.keyboard.press("Tab")
+        tab.wait_for_timeout(30)
+        found.append(tab.evaluate(hidden))
+    assert [entry for entry in found if entry] == []
+
+
+def test_the_skip_link_comes_first_and_leads_to_the_text(visit: Any) -> None:
+    """The first stop of the Tab key passes over the frame."""
+    tab = visit("en/phase.html")
+    tab.keyboard.press("Tab")
+    assert tab.evaluate("document.activeElement.classList[0]") == "pb-skip"
+    tab.keyboard.press("Enter")
+    assert tab.evaluate("document.activeElement.id") == "main"
+
+
+def test_the_menu_opens_and_closes_by_keyboard(visit: Any) -> None:
+    """On a telephone the menu is closed, opens by Enter, closes by Escape and gives the focus back."""
+    tab = visit("en/phase.html", width=390)
+    assert not tab.locator(".pb-nav").is_visible()
+    tab.locator(".pb-menu-button").focus()
+    tab.keyboard.press("Enter")
+    assert tab.locator(".pb-nav").is_visible()
+    tab.keyboard.press("Escape")
+    assert not tab.locator(".pb-nav").is_visible()
+    assert tab.evaluate("document.activeElement.classList[0]") == "pb-menu-button"
+
+
+def test_the_search_finds_an_exercise(visit: Any) -> None:
+    """The beginning of a word leads to the page it stands on, and the list of results passes axe."""
+    tab = visit("en/index.html")
+    tab.locator("#__query").press_sequentially("bridg")
+    link = tab.locator(".pb-search__list a").first
+    link.wait_for()
+    assert axe_module.Axe().run(tab).response["violations"] == []
+    link.click()
+    tab.wait_for_url("**/en/exercises/bridge.html*")
+
+
+@pytest.mark.parametrize(("language", "word"), [("ar", "بكعبيك"), ("en", "not")])
+def test_words_of_any_script_and_small_words_are_found(visit: Any, language: str, word: str) -> None:
+    """An Arabic word before a full stop is found, and so is "not": no word is left out of the search."""
+    tab = visit(f"{language}/index.html")
+    tab.locator("#__query").fill(word)
+    tab.keyboard.press("Shift")  # text put in at once sends no key; the search listens for one
+    tab.locator(".pb-search__list a").first.wait_for(timeout=5000)
+
+
+def test_bare_letters_start_nothing(visit: Any) -> None:
+    """Typing a letter outside a field moves nothing (WCAG 2.2, 2.1.4)."""
+    tab = visit("en/index.html")
+    for key in ("s", "f", "/", "n", "p", ".", ","):
+        tab.keyboard.press(key)
+    tab.wait_for_timeout(200)
+    assert tab.evaluate("document.activeElement.tagName") == "BODY"
+    assert tab.url.endswith("/en/index.html")
+
+
+def test_without_scripts_everything_is_there(browser: Any, site: str) -> None:
+    """With scripts off the menu is open and the languages can be chosen."""
+    context = browser.new_context(java_script_enabled=False, viewport={"width": 390, "height": 800})
+    tab = context.new_page()
+    tab.goto(site + "en/phase.html")
+    assert tab.locator(".pb-nav").is_visible()
+    tab.locator(".pb-languages summary").click()
+    tab.locator(".pb-languages a[lang=de]").click()
+    tab.wait_for_url("**/de/phase.html")
+    context.close()
+
+
+def test_a_printed_page_carries_note_telephone_and_address(visit: Any) -> None:
+    """On paper the frame falls away, but not the note, the lines to call, the address or "demonstration"."""
+    tab = visit("en/exercises/bridge.html")
+    tab.emulate_media(media="print")
+    for selector in (".pb-footer__note", ".pb-safety__phone", ".pb-safety__warning", ".pb-demo"):
+        assert tab.locator(selector).is_visible(), selector
+    assert not tab.locator(".pb-nav").is_visible()
