@@ -28,14 +28,16 @@ In reading order:
 - `export`: texts for translators.
   ``content_catalogue(catalogue, language, translations)``, ``po_text(catalogue) -> str``
 - `extract`: the generator's own words as a template for translators.
-  ``extract_messages() -> str``
+  ``extract_messages() -> str``, ``updated_locale(language) -> str``
+- `own_words`: what the generator cannot say in a language yet.
+  ``own_word_problems(language)``
 """
 
 from __future__ import annotations
 
 from generator.problems import Rule
-from generator.wording import filling, po, voice
+from generator.wording import filling, own_words, po, voice
 
-RULES: tuple[Rule, ...] = (*filling.RULES, *po.RULES, *voice.RULES)
+RULES: tuple[Rule, ...] = (*filling.RULES, *own_words.RULES, *po.RULES, *voice.RULES)
 
 __all__ = ["RULES"]

@@ -12,10 +12,9 @@ from babel.messages import Catalog
 from babel.messages.extract import DEFAULT_KEYWORDS, extract_from_dir
 
 from generator.wording.export import po_text
-from generator.wording.voice import LOCALES, own_catalogue
+from generator.wording.voice import own_catalogue
 
 GENERATOR = Path(__file__).parent.parent
-TEMPLATE = LOCALES / "generator.pot"
 
 _METHODS = [("**.py", "python"), ("**/templates/**.html", "jinja2"), ("**/templates/**.md", "jinja2")]
 _OPTIONS = {

@@ -5,7 +5,7 @@ from __future__ import annotations
 from markupsafe import Markup, escape
 
 from generator.catalogue.base import Text
-from generator.wording.isolation import ISOLATED, OPEN, plain
+from generator.wording.isolation import CLOSE, ISOLATED, OPEN, plain
 from generator.wording.voice import direction_of
 
 _BDI = r'<bdi dir="ltr">\1</bdi>'
@@ -14,7 +14,7 @@ _BDI = r'<bdi dir="ltr">\1</bdi>'
 def as_html(words: str) -> Markup:
     """Return words escaped, with every isolate as ``<bdi dir="ltr">``; markup passes through unescaped."""
     escaped = escape(words)
-    if OPEN not in escaped:
+    if OPEN not in escaped and CLOSE not in escaped:
         return escaped
     return Markup(plain(ISOLATED.sub(_BDI, str(escaped))))
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, MutableMapping
+from collections.abc import Callable
 from typing import Any, Protocol
 
 from markupsafe import Markup
@@ -18,7 +18,7 @@ class Environment(Protocol):
     """What is needed of a Jinja2 environment; its extension ``jinja2.ext.i18n`` must be loaded."""
 
     filters: Any
-    globals: MutableMapping[str, Any]
+    globals: Any
 
 
 def install(environment: Environment, voice: Voice) -> None:

@@ -134,8 +134,10 @@ def _syntax(name: str, lines: list[str]) -> Iterator[Problem]:
         kind = keyword.partition("[")[0] if keyword else last
         if match is None or not kind:
             yield UNREADABLE.at(place, "this is no keyword with a text in quotation marks")
+            return  # what follows would only be blamed for this line
         elif keyword and kind not in _FOLLOWS[last]:
             yield UNREADABLE.at(place, f"{kind} does not belong here")
+            return
         last, where = (kind, number) if keyword else (last, where)
     if last not in ("", "msgstr"):
         yield UNREADABLE.at(Place(name, where, 1), "the file ends before the translation of this entry")

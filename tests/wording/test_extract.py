@@ -1,0 +1,70 @@
+"""The generator's own words reach their translators, all of them and unchanged by the clock."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from pathlib import Path
+
+from babel.messages import Catalog
+
+from generator.wording.extract import extract_messages, own_messages, updated_locale
+from generator.wording.own_words import TEMPLATE
+from tests.wording.pseudo import pseudo_voice
+
+
+@cache
+def every_message() -> Catalog:
+    """Return the messages of the whole generator."""
+    return own_messages()
+
+
+def test_the_committed_template_is_current() -> None:
+    """A message that changed in code or templates changed for the translators too."""
+    assert TEMPLATE.read_text(encoding="utf-8") == extract_messages()
+
+
+def test_messages_are_found_in_code_and_in_templates(tmp_path: Path) -> None:
+    """Every way to write a message is collected, with its context."""
+    (tmp_path / "site" / "templates").mkdir(parents=True)
+    (tmp_path / "site" / "code.py").write_text(
+        'voice.gettext("one")\nvoice.npgettext("where", "{n} two", "{n} twos", n)\nmark("kind", "three")\n',
+        encoding="utf-8",
+    )
+    (tmp_path / "site" / "templates" / "page.html").write_text(
+        '{{ _("four") }}{% trans n=n %}five {{ n }}{% endtrans %}{{ pgettext("where", "six") }}',
+        encoding="utf-8",
+    )
+    found = {(message.context, message.id) for message in own_messages(tmp_path) if message.id}
+    assert found == {
+        (None, "one"),
+        ("where", ("{n} two", "{n} twos")),
+        ("kind", "three"),
+        (None, "four"),
+        (None, "five %(n)s"),
+        ("where", "six"),
+    }
+
+
+def test_both_forms_of_a_message_hold_the_same_values() -> None:
+    """Ukrainian uses the first form for 21 as well (CLDR): a number left out of it would be lost."""
+    value = re.compile(r"\{[a-z_]+\}|%\([a-z_]+\)s")
+    plurals = [message.id for message in every_message() if isinstance(message.id, tuple)]
+    assert plurals
+    assert [forms for forms in plurals if set(value.findall(forms[0])) != set(value.findall(forms[1]))] == []
+
+
+def test_a_new_language_starts_with_every_message_and_its_plural_forms() -> None:
+    """A translator gets one empty form for each that CLDR names; Arabic has six."""
+    text = updated_locale("ar")
+    assert "Language: ar\\n" in text
+    assert "nplurals=6" in text
+    assert 'msgstr[5] ""' in text
+    assert "-Date:" not in text
+
+
+def test_the_pretend_language_speaks_every_message() -> None:
+    """A page in it that shows plain English shows words that nobody can translate."""
+    pretended = pseudo_voice("ar")
+    assert pretended.gettext("every day").startswith("⟦")
+    assert "{number}" in pretended.ngettext("{number} page", "{number} pages", 7)
