@@ -8,8 +8,10 @@ number is isolated. Number and list forms are CLDR's. Weeks and dates are in `we
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import lru_cache
 from typing import Literal
 
+from babel import Locale
 from babel.lists import format_list
 from babel.numbers import format_decimal, format_percent
 from babel.units import format_unit
@@ -27,8 +29,14 @@ def number(voice: Voice, value: float, decimals: int | None = None) -> str:
 
 def bare_number(voice: Voice, value: float, decimals: int | None = None) -> str:
     """Return a number without its isolate, to be part of a larger unit that is isolated as a whole."""
+    return _decimal(voice.locale, value, decimals)
+
+
+@lru_cache(maxsize=4096)
+def _decimal(locale: Locale, value: float, decimals: int | None) -> str:
+    # The same few numbers fill the phrases of every exercise; writing them anew was half of the work.
     pattern = None if decimals is None else "#,##0" + ("." + "0" * decimals if decimals else "")
-    return str(format_decimal(value, format=pattern, locale=voice.locale))
+    return str(format_decimal(value, format=pattern, locale=locale))
 
 
 def times(voice: Voice, *numbers: int) -> str:

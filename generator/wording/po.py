@@ -115,29 +115,31 @@ def _lines(name: str, data: bytes) -> tuple[list[str], tuple[Problem, ...]]:
         line = data.count(b"\n", 0, error.start) + 1
         return [], (UNREADABLE.at(Place(name, line, 1), "this line is not UTF-8"),)
     lines = [line.strip() for line in text.replace("\r\n", "\n").split("\n")]
-    # Entries that a PO editor has set aside are history: nobody reads them here.
-    kept = ["" if line.startswith("#~") else line for line in lines]
+    # Of comments only flags count; entries that a PO editor has set aside (#~) are history.
+    kept = ["" if line[:1] == "#" and line[:2] != "#," else line for line in lines]
     return kept, tuple(_syntax(name, kept))
 
 
 def _syntax(name: str, lines: list[str]) -> Iterator[Problem]:
     last, where = "", 0
     for number, line in enumerate(lines, 1):
-        place = Place(name, number, 1)
+        if not line or line[0] == "#":
+            continue
         hidden = _HIDDEN.search(line)
         if hidden:
-            yield UNREADABLE.at(place, f"the line holds the invisible character U+{ord(hidden.group()):04X}")
-        if not line or line.startswith("#"):
-            continue
+            message = f"the line holds the invisible character U+{ord(hidden.group()):04X}"
+            yield UNREADABLE.at(Place(name, number, 1), message)
         match = _LINE.fullmatch(line)
         keyword = match.group(1) if match else None
         kind = keyword.partition("[")[0] if keyword else last
+        wrong = ""
         if match is None or not kind:
-            yield UNREADABLE.at(place, "this is no keyword with a text in quotation marks")
-            return  # what follows would only be blamed for this line
+            wrong = "this is no keyword with a text in quotation marks"
         elif keyword and kind not in _FOLLOWS[last]:
-            yield UNREADABLE.at(place, f"{kind} does not belong here")
-            return
+            wrong = f"{kind} does not belong here"
+        if wrong:
+            yield UNREADABLE.at(Place(name, number, 1), wrong)
+            return  # what follows would only be blamed for this line
         last, where = (kind, number) if keyword else (last, where)
     if last not in ("", "msgstr"):
         yield UNREADABLE.at(Place(name, where, 1), "the file ends before the translation of this entry")
