@@ -3,7 +3,7 @@
 In reading order:
 
 - `voice`: one language: direction, own name, the generator's own words.
-  ``voice(language, words=None) -> Voice``, ``direction_of(language)``, ``unknown_languages(codes)``
+  ``voice(language, words=None) -> Voice``, ``direction_of(language)``, ``unknown_languages(codes, place)``
 - `isolation`: keeps numbers in order inside right-to-left lines.
   ``isolate(text)``, ``isolate_numbers(text)``, ``plain(words)``
 - `phrases`: numbers, durations, angles, loads, frequencies, lists as whole phrases.
