@@ -61,6 +61,8 @@ def test_a_missing_demonstration_line_is_found(tmp_path: Path) -> None:
         f"<template><p>{NOTE}</p></template>",
         f"<noscript><p>{NOTE}</p></noscript>",
         f"<dialog><p>{NOTE}</p></dialog>",
+        f"<div popover><p>{NOTE}</p></div>",
+        f"<div inert><p>{NOTE}</p></div>",
         f"<details><summary>More</summary><p>{NOTE}</p></details>",
         f"<!-- {NOTE} -->",
         f'<script type="application/json">"{NOTE}"</script>',
