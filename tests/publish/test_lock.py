@@ -4,10 +4,13 @@ import threading
 import time
 from pathlib import Path
 
+import pytest
+
 from generator.publish import Busy
 from generator.publish.lock import locked
 
 
+@pytest.mark.slow
 def test_two_never_hold_the_lock_although_its_file_is_removed_each_time(tmp_path: Path) -> None:
     """A lock on a file that its holder has just removed is no lock: whoever gets it tries again."""
     inside = threading.Semaphore(1)
