@@ -11,7 +11,7 @@ from typing import Any
 from generator.catalogue.values import Catalogue
 from generator.problems import Place, Problem, in_order
 from generator.reading import fields_clinic, fields_exercise, fields_programme, rules
-from generator.reading.kinds import BAD, Findings, check_id, nearest
+from generator.reading.findings import BAD, Findings, check_id, nearest, shown
 from generator.reading.nodes import MOST_BYTES, Entries, Node, decode, parse
 from generator.reading.table import Group, MapOf, Table
 
@@ -65,17 +65,30 @@ def read_content(folder: Path) -> Reading:
         reader.findings.bad(rules.MISSING_FILE, place, "there is no such folder", "name a content folder")
         return Reading(None, in_order(reader.findings.problems), {})
     files: dict[str, bytes] = {}
-    for path in sorted(item for item in folder.rglob("*") if not item.is_dir()):
-        name = path.relative_to(folder).as_posix()
-        if name.startswith(".") or "/." in name:
+    for path in sorted(folder.rglob("*")):
+        # A name in another encoding could not be printed as it is.
+        name = path.relative_to(folder).as_posix().encode("utf-8", "backslashreplace").decode("utf-8")
+        if name.startswith(".") or "/." in name or (path.is_dir() and path.suffix != ".yml"):
             continue
-        try:
-            with path.open("rb") as file:
-                files[name] = file.read(MOST_BYTES + 1)
-        except OSError as error:
-            place = Place(f"{folder}/{name}")
-            reader.findings.bad(rules.UNREADABLE_FILE, place, f"it cannot be opened ({error.strerror})")
+        data = _bytes_of(path)
+        if isinstance(data, bytes):
+            files[name] = data
+        else:
+            reader.unreadable(name, data)
     return reader.read_all(files)
+
+
+def _bytes_of(path: Path) -> bytes | str:
+    """Return what the file holds, or why it cannot be read; a pipe would keep the reader waiting for ever."""
+    if path.is_dir():
+        return "it is a folder"
+    if path.exists() and not path.is_file():
+        return "it is no ordinary file"
+    try:
+        with path.open("rb") as file:
+            return file.read(MOST_BYTES + 1)
+    except OSError as error:
+        return f"it cannot be opened ({error.strerror})"
 
 
 def read_files(files: Mapping[str, bytes], prefix: str = "") -> Reading:
@@ -90,15 +103,24 @@ class _Reader:
     prefix: str
     findings: Findings = field(default_factory=Findings)
     sources: dict[str, Sequence[str]] = field(default_factory=dict)
+    closed: set[str] = field(default_factory=set)
     parts: dict[str, Any] = field(default_factory=lambda: {folder: {} for folder in FOLDERS})
     known: dict[str, set[str]] = field(default_factory=lambda: {folder: set() for folder in FOLDERS})
+
+    def unreadable(self, name: str, reason: str) -> None:
+        """Report a file that cannot be opened; what refers to it is not accused as well."""
+        self.findings.bad(rules.UNREADABLE_FILE, Place(self.prefix + name), reason)
+        self.closed.add(name)
+        folder, _, base = name.rpartition("/")
+        if folder in FOLDERS:
+            self.known[folder].add(base.removesuffix(".yml"))
 
     def read_all(self, files: Mapping[str, bytes]) -> Reading:
         """Read every file, then see whether every name belongs to something."""
         for name, data in sorted(files.items()):
             self._read(name, data)
         for name in FILES:
-            if name not in files:
+            if name not in files and name not in self.closed:
                 self.findings.bad(rules.MISSING_FILE, Place(self.prefix + name), "this file is missing")
         for folder in FOLDERS:
             if not self.known[folder]:
@@ -134,7 +156,8 @@ class _Reader:
             return
         if mapped:
             self.parts[name], _ = MapOf(Group(table)).read_all(root, self.findings)
-            self.known[name] = {key.text for key, _ in root.entries} if isinstance(root, Entries) else set()
+            if isinstance(root, Entries):
+                self.known[name] = {key.text for key, _ in root.entries}
             return
         record = Group(table).read(root, self.findings)
         if record is not BAD:
@@ -161,7 +184,7 @@ class _Reader:
             if ids is None or reference.id in ids:
                 continue
             rule = rules.UNKNOWN[reference.target]
-            message = f"there is no {reference.target} '{reference.id}'"
+            message = f"there is no {reference.target} {shown(reference.id)}"
             self.findings.bad(rule, reference.place, message, nearest(reference.id, sorted(ids)))
 
 

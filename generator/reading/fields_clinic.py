@@ -98,7 +98,7 @@ SAFETY = Table(
         Field("stay", WORDS, "What holds until the patient is told to move on."),
         Field("working-area", WORDS, "Fixed support and telephone."),
         Field("pain-rule", WORDS, "When to stop; the phase gives the number."),
-        Field("signs", ListOf(Group(SIGN), least=1), "Warning signs."),
+        Field("signs", ListOf(Group(SIGN), least=1, distinct=True), "Warning signs."),
         Field("worse", Group(WORSE), "If it got worse."),
         Field("fall", _LINES, "If you fall, step by step."),
     ),

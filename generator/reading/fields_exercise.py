@@ -16,11 +16,12 @@ from generator.catalogue.exercise import (
     Measurement,
     Variation,
 )
+from generator.reading.forms import Same, SpanOf
 from generator.reading.kinds import Choice, Flag, Id, Measure, Number, Plain, Words
-from generator.reading.table import Field, Group, ListOf, MapOf, Same, SpanOf, Table, Tagged
+from generator.reading.table import Field, Group, ListOf, MapOf, Table, Tagged
 
 WORDS = Words()
-SECONDS = Measure({"s": 1, "min": 60}, 0, 3600, "3 s")
+SECONDS = Measure({"s": 1, "min": 60}, 0, 3600, "3 s", whole=True)
 DEGREES = Measure({"deg": 1}, -90, 180, "30 deg")
 
 JOINT_WORK = Table(

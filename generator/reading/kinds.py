@@ -7,52 +7,28 @@ so that one run reports everything.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, field
-from difflib import get_close_matches
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 from enum import Enum
-from typing import Any, Final, Protocol
+from typing import Any, Protocol
 
 from generator.catalogue.base import Text
-from generator.problems import Place, Problem, Rule
 from generator.reading import rules
-from generator.reading.nodes import Entries, Items, Node, Scalar
+from generator.reading.findings import (
+    ID_PATTERN,
+    Findings,
+    Reference,
+    _Bad,
+    check_id,
+    name_of,
+    nearest,
+    scalar,
+    shown,
+)
+from generator.reading.nodes import Node, Scalar
 
-
-class _Bad:
-    """Stands for a value that could not be read."""
-
-    def __repr__(self) -> str:
-        return "BAD"
-
-
-BAD: Final = _Bad()
-ID_PATTERN = r"[a-z0-9](?:[a-z0-9-]{0,46}[a-z0-9])"
-_ID = re.compile(ID_PATTERN)
 _BRACES = re.compile(r"\{[a-z][a-z0-9.-]*\}")
 MOST_LETTERS = 600
-
-
-@dataclass(frozen=True)
-class Reference:
-    """A name that must belong to a thing of kind `target` (``exercise``, ``study`` ...)."""
-
-    target: str
-    id: str
-    place: Place
-
-
-@dataclass
-class Findings:
-    """Collects, while files are read, what is wrong and which names must exist."""
-
-    problems: list[Problem] = field(default_factory=list)
-    references: list[Reference] = field(default_factory=list)
-
-    def bad(self, rule: Rule, place: Place, message: str, remedy: str = "") -> _Bad:
-        """Report a problem and return the bad value."""
-        self.problems.append(rule.at(place, message, remedy))
-        return BAD
 
 
 class Kind(Protocol):
@@ -66,32 +42,6 @@ class Kind(Protocol):
 
     def words(self) -> str:
         """Return how an editor writes it, for the field reference."""
-
-
-def nearest(word: str, known: Iterable[str]) -> str:
-    """Return ``did you mean 'x'?`` for the nearest known name, or an empty string."""
-    found = get_close_matches(word, list(known), n=1, cutoff=0.6)
-    return f"did you mean '{found[0]}'?" if found else ""
-
-
-def name_of(node: Node) -> str:
-    """Return what a node is, in an editor's words."""
-    if isinstance(node, Items):
-        return "a list"
-    if isinstance(node, Entries):
-        return "a group of keys"
-    if isinstance(node, Scalar):
-        return f"'{node.text}'" if node.text else "nothing"
-    raise TypeError(type(node).__name__)
-
-
-def scalar(node: Node, findings: Findings, wanted: str) -> str | _Bad:
-    """Return the text of a scalar, or report that `wanted` was expected."""
-    if isinstance(node, Scalar) and (node.text or node.quoted):
-        return node.text
-    return findings.bad(
-        rules.WRONG_KIND, node.place, f"{name_of(node)} stands where {wanted} is wanted", f"write {wanted}"
-    )
 
 
 @dataclass(frozen=True)
@@ -192,20 +142,24 @@ class Number:
 
 @dataclass(frozen=True)
 class Measure:
-    """A number with its unit, such as ``3 s`` or ``30 deg``; `units` gives the factor of each unit."""
+    """A number with its unit, such as ``3 s`` or ``30 deg``; `units` gives the factor of each unit.
+
+    whole: whether fractions are refused.
+    """
 
     units: Mapping[str, float]
     least: float
     most: float
     example: str
+    whole: bool = False
 
     def read(self, node: Node, findings: Findings) -> float | int | _Bad:
         """Return the number in the first unit; whole numbers stay whole."""
-        wanted = f"a number and its unit, for example {self.example}"
+        wanted = f"a {'whole ' if self.whole else ''}number and its unit, for example {self.example}"
         typed = scalar(node, findings, wanted)
         if isinstance(typed, _Bad):
             return typed
-        match = re.fullmatch(r"(-?\d{1,6}(?:\.\d{1,3})?) ?([a-z]+)", typed, re.ASCII)
+        match = re.fullmatch(rf"({self._digits}) ?([a-z]+)", typed, re.ASCII)
         if not match or match.group(2) not in self.units:
             message = f"{name_of(node)} is not {wanted}"
             return findings.bad(rules.WRONG_KIND, node.place, message, f"write {wanted}")
@@ -216,13 +170,17 @@ class Measure:
             return findings.bad(rules.OUT_OF_RANGE, node.place, message)
         return int(number) if number == int(number) else number
 
+    @property
+    def _digits(self) -> str:
+        return r"-?\d{1,6}" if self.whole else r"-?\d{1,6}(?:\.\d{1,3})?"
+
     def schema(self) -> dict[str, Any]:
         """Return the schema."""
-        return {"type": "string", "pattern": rf"^-?\d{{1,6}}(\.\d{{1,3}})? ?({'|'.join(self.units)})$"}
+        return {"type": "string", "pattern": f"^{self._digits} ?({'|'.join(self.units)})$"}
 
     def words(self) -> str:
         """Return the form in words."""
-        return f"a number with its unit, such as {self.example}"
+        return f"a {'whole ' if self.whole else ''}number with its unit, such as {self.example}"
 
 
 @dataclass(frozen=True)
@@ -240,7 +198,7 @@ class Choice:
         if typed in known:
             return self.options(typed)
         remedy = nearest(typed, known) or f"take one of: {', '.join(known)}"
-        return findings.bad(rules.UNKNOWN_CHOICE, node.place, f"'{typed}' is not known here", remedy)
+        return findings.bad(rules.UNKNOWN_CHOICE, node.place, f"{shown(typed)} is not known here", remedy)
 
     def schema(self) -> dict[str, Any]:
         """Return the schema."""
@@ -262,7 +220,7 @@ class Flag:
             return typed
         values = {"yes": True, "true": True, "no": False, "false": False}
         if typed not in values:
-            message = f"'{typed}' is neither yes nor no"
+            message = f"{shown(typed)} is neither yes nor no"
             return findings.bad(rules.WRONG_KIND, node.place, message, "write yes or no")
         return values[typed]
 
@@ -298,13 +256,6 @@ class Id:
     def words(self) -> str:
         """Return the form in words."""
         return f"the id of a {self.target}" if self.target else "an id: small letters, digits, hyphens"
-
-
-def check_id(typed: str, place: Place, findings: Findings) -> str | _Bad:
-    """Return `typed` where it can stand in an address, else report it."""
-    if _ID.fullmatch(typed):
-        return typed
-    return findings.bad(rules.BAD_ID, place, f"'{typed}' cannot serve as an id")
 
 
 @dataclass(frozen=True)

@@ -8,7 +8,9 @@ is driven by events, so that depth is counted before anything recurses.
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import islice
 
 import yaml
 
@@ -18,9 +20,12 @@ from generator.reading import rules
 MOST_BYTES = 1_000_000
 MOST_NODES = 50_000
 MOST_DEPTH = 24
+MOST_NAME = 60
+MOST_ALIKE = 20
 
-# C0 and C1 controls but line ends and tab; embedding, override and isolate marks; non-characters.
-_HIDDEN = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x84\x86-\x9f\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff]")
+# C0 and C1 controls but line feed and tab; line ends that only YAML counts (NEL, U+2028, U+2029), which would
+# shift every place after them; embedding, override and isolate marks; non-characters.
+_HIDDEN = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069\ufeff\ufffe\uffff]")
 _LEADING_TAB = re.compile(r"^ *\t", re.MULTILINE)
 
 
@@ -74,14 +79,17 @@ def decode(path: str, data: bytes) -> tuple[str | None, tuple[Problem, ...]]:
         column = len(before[before.rfind(b"\n") + 1 :].decode("utf-8", "replace")) + 1
         return None, (rules.NOT_UTF8.at(Place(path, line, column), "this character is not UTF-8"),)
     text = text.replace("\r\n", "\n").replace("\r", "\n")
-    found = [_hidden(path, text, match) for match in _HIDDEN.finditer(text)]
-    if found:
-        return None, tuple(found[:20])
+    hidden = tuple(
+        rules.CONTROL_CHARACTER.at(_place(path, text, match.start()), _invisible(match))
+        for match in islice(_HIDDEN.finditer(text), MOST_ALIKE)
+    )
+    if hidden:
+        return None, hidden
     tabs = tuple(
         rules.TAB.at(_place(path, text, match.end() - 1), "the line begins with a tab")
-        for match in _LEADING_TAB.finditer(text)
+        for match in islice(_LEADING_TAB.finditer(text), MOST_ALIKE)
     )
-    return (None if tabs else text), tabs[:20]
+    return (None if tabs else text), tabs
 
 
 def parse(path: str, text: str) -> tuple[Node | None, tuple[Problem, ...]]:
@@ -95,9 +103,8 @@ def parse(path: str, text: str) -> tuple[Node | None, tuple[Problem, ...]]:
         return None, (rules.YAML_SYNTAX.at(place, message),)
 
 
-def _hidden(path: str, text: str, match: re.Match[str]) -> Problem:
-    name = f"U+{ord(match.group()):04X}"
-    return rules.CONTROL_CHARACTER.at(_place(path, text, match.start()), f"invisible character {name}")
+def _invisible(match: re.Match[str]) -> str:
+    return f"invisible character U+{ord(match.group()):04X}"
 
 
 def _place(path: str, text: str, position: int) -> Place:
@@ -120,17 +127,16 @@ def _build(path: str, text: str) -> tuple[Node | None, tuple[Problem, ...]]:
             if documents > 1:
                 problems.append(rules.SEVERAL_DOCUMENTS.at(place, "a second document starts here"))
                 return root, tuple(problems)
-            continue
-        if isinstance(event, yaml.AliasEvent):
-            problems.append(rules.ALIAS.at(place, f"a reference to another value (*{event.anchor})"))
+        elif isinstance(event, yaml.AliasEvent):
+            message = f"a reference to another value (*{(event.anchor or '')[:MOST_NAME]})"
+            problems.append(rules.ALIAS.at(place, message))
             return None, tuple(problems)
-        if isinstance(event, yaml.CollectionStartEvent | yaml.ScalarEvent):
+        elif isinstance(event, yaml.CollectionStartEvent | yaml.ScalarEvent):
             count += 1
             if count > MOST_NODES or len(stack) > MOST_DEPTH:
                 problems.append(rules.TOO_MUCH.at(place, "too many or too deeply nested values"))
                 return None, tuple(problems)
-            if event.tag is not None and event.tag != "!":
-                problems.append(rules.TAG.at(place, f"the tag {event.tag}"))
+            problems += _unwanted(event, place)
         if isinstance(event, yaml.ScalarEvent):
             done = Scalar(place, event.value, event.style is not None)
         elif isinstance(event, yaml.CollectionStartEvent):
@@ -144,6 +150,14 @@ def _build(path: str, text: str) -> tuple[Node | None, tuple[Problem, ...]]:
     return root, tuple(problems)
 
 
+def _unwanted(event: yaml.CollectionStartEvent | yaml.ScalarEvent, place: Place) -> Iterator[Problem]:
+    """Yield what a value must not carry: a tag, or an escape that hides what the file's text did not show."""
+    if event.tag is not None and event.tag != "!":
+        yield rules.TAG.at(place, f"the tag {event.tag[:MOST_NAME]}")
+    if isinstance(event, yaml.ScalarEvent) and (match := _HIDDEN.search(event.value)):
+        yield rules.CONTROL_CHARACTER.at(place, _invisible(match))
+
+
 def _close(opened: _Open, problems: list[Problem]) -> Node:
     if not opened.mapping:
         return Items(opened.place, tuple(opened.children))
@@ -153,7 +167,7 @@ def _close(opened: _Open, problems: list[Problem]) -> Node:
             problems.append(rules.YAML_SYNTAX.at(key.place, "a list or mapping stands where a key belongs"))
         elif key.text in entries:
             first = entries[key.text][0].place.line
-            message = f"the key '{key.text}' stands twice (first in line {first})"
+            message = f"the key '{key.text[:MOST_NAME]}' stands twice (first in line {first})"
             problems.append(rules.DUPLICATE_KEY.at(key.place, message))
         else:
             entries[key.text] = (key, value)

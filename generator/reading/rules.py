@@ -163,7 +163,6 @@ UNKNOWN = {
         "muscle": "content/muscles.yml",
         "equipment": "content/equipment.yml",
         "strain": "content/precautions.yml",
-        "variation": "the exercise's own variations",
     }.items()
 }
 

@@ -7,8 +7,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from generator.reading.content import FILES, FOLDERS
+from generator.reading.forms import Same
 from generator.reading.kinds import Kind
-from generator.reading.table import Group, ListOf, MapOf, Numbered, Same, Table, Tagged
+from generator.reading.table import Group, ListOf, MapOf, Numbered, Table, Tagged
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 

@@ -12,7 +12,8 @@ from typing import Any
 
 from generator.problems import Place
 from generator.reading import rules
-from generator.reading.kinds import BAD, Findings, Kind, _Bad, check_id, name_of, nearest
+from generator.reading.findings import BAD, Findings, _Bad, check_id, name_of, nearest, shown
+from generator.reading.kinds import Kind
 from generator.reading.nodes import Entries, Items, Node, Scalar
 
 
@@ -43,11 +44,12 @@ class Table:
 
 @dataclass(frozen=True)
 class ListOf:
-    """A list of values of one kind, with at least `least` items."""
+    """A list of `least` to `most` values of one kind; `distinct`: records, each with an id of its own."""
 
     item: Kind
     least: int = 0
     most: int = 200
+    distinct: bool = False
 
     def read(self, node: Node, findings: Findings) -> Any:
         """Return a tuple of the items; a bad item spoils the list but the rest is still read."""
@@ -62,6 +64,8 @@ class ListOf:
             message = f"the list has {len(node.items)} entries, wanted are {self.least} to {self.most}"
             return findings.bad(rules.OUT_OF_RANGE, node.place, message, "add or remove entries")
         values = tuple(self.item.read(item, findings) for item in node.items)
+        if self.distinct:
+            _report_twins(values, findings)
         return BAD if any(value is BAD for value in values) else values
 
     def schema(self) -> dict[str, Any]:
@@ -72,6 +76,16 @@ class ListOf:
     def words(self) -> str:
         """Return the form in words."""
         return f"a list, each entry {self.item.words()}"
+
+
+def _report_twins(records: tuple[Any, ...], findings: Findings) -> None:
+    seen: dict[str, Place] = {}
+    for record in (item for item in records if item is not BAD):
+        place = record.at("id")
+        if record.id in seen:
+            message = f"the id '{record.id}' stands twice (first in line {seen[record.id].line})"
+            findings.bad(rules.DUPLICATE_ID, place, message)
+        seen.setdefault(record.id, place)
 
 
 @dataclass(frozen=True)
@@ -96,7 +110,7 @@ class Group:
         for key, value in node.entries:
             if key.text not in known:
                 remedy = nearest(key.text, known) or f"known keys are: {', '.join(sorted(known))}"
-                message = f"the key '{key.text}' is not known in {self.table.name}"
+                message = f"the key {shown(key.text)} is not known in {self.table.name}"
                 findings.bad(rules.UNKNOWN_KEY, key.place, message, remedy)
                 continue
             places[key.text] = value.place
@@ -215,7 +229,9 @@ class Tagged:
                 rest = tuple(entry for entry in node.entries if entry[0].text != self.key)
                 return Group(self.tables[word]).read(Entries(node.place, rest), findings)
             remedy = nearest(word, self.tables) or f"take one of: {', '.join(self.tables)}"
-            return findings.bad(rules.UNKNOWN_CHOICE, value.place, f"'{word}' is not known here", remedy)
+            return findings.bad(
+                rules.UNKNOWN_CHOICE, value.place, f"{name_of(value)} is not known here", remedy
+            )
         remedy = f"add {self.key}: one of {', '.join(self.tables)}"
         return findings.bad(rules.MISSING_KEY, node.place, f"'{self.key}' is not stated", remedy)
 
@@ -232,62 +248,3 @@ class Tagged:
     def words(self) -> str:
         """Return the form in words."""
         return f"keys after its '{self.key}': {', '.join(self.tables)}"
-
-
-@dataclass(frozen=True)
-class Same:
-    """A group of keys, or the word ``same`` for: as in the exercise."""
-
-    group: Group
-
-    def read(self, node: Node, findings: Findings) -> Any:
-        """Return the record, or None for ``same``."""
-        if isinstance(node, Scalar) and node.text == "same":
-            return None
-        return self.group.read(node, findings)
-
-    def schema(self) -> dict[str, Any]:
-        """Return the schema."""
-        return {"oneOf": [{"const": "same"}, self.group.schema()]}
-
-    def words(self) -> str:
-        """Return the form in words."""
-        return f"same, or {self.group.words()}"
-
-
-@dataclass(frozen=True)
-class SpanOf:
-    """A usual number with the range that is permitted, or the number alone where nothing else is."""
-
-    kind: Kind
-    target: Callable[[int, int, int], Any]
-
-    def read(self, node: Node, findings: Findings) -> Any:
-        """Return the span; the usual number must lie in the range."""
-        if not isinstance(node, Entries):
-            number = self.kind.read(node, findings)
-            return BAD if number is BAD else self.target(number, number, number)
-        keys = tuple(Field(key, self.kind, "") for key in ("usual", "from", "to"))
-        table = Table("a range", dict, "", keys)
-        read = Group(table).read(node, findings)
-        if read is BAD:
-            return BAD
-        if not read["from"] <= read["usual"] <= read["to"]:
-            message = f"usual {read['usual']} is not between from {read['from']} and to {read['to']}"
-            return findings.bad(rules.OUT_OF_RANGE, node.place, message)
-        return self.target(read["usual"], read["from"], read["to"])
-
-    def schema(self) -> dict[str, Any]:
-        """Return the schema."""
-        keys = ["usual", "from", "to"]
-        group = {
-            "type": "object",
-            "properties": {key: self.kind.schema() for key in keys},
-            "required": keys,
-            "additionalProperties": False,
-        }
-        return {"oneOf": [self.kind.schema(), group]}
-
-    def words(self) -> str:
-        """Return the form in words."""
-        return f"{self.kind.words()}, or {{usual: ..., from: ..., to: ...}}"
