@@ -7,11 +7,13 @@ what needs them. A clinician may waive one for a use, with role and reason, whic
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from generator.catalogue.exercise import Exercise
 from generator.catalogue.programme import Phase, Programme, Use
 from generator.catalogue.values import Catalogue
 from generator.problems import Problem, Rule
+from generator.progression.arrange import order_of_phase
 from generator.progression.order import find_cycle
 from generator.progression.weeks import delayed_entry_week, entry_week
 
@@ -45,6 +47,7 @@ def check(catalogue: Catalogue) -> Iterator[Problem]:
     """Yield a finding for each circle, each prerequisite left out and each that comes too late."""
     yield from _cycles(catalogue)
     for programme in catalogue.programmes.values():
+        yield from _circles_of(catalogue, programme)
         entries = _first_entries(programme)
         for phase in programme.phases:
             for use in phase.uses:
@@ -60,6 +63,26 @@ def _cycles(catalogue: Catalogue) -> Iterator[Problem]:
         message = "these exercises require each other: " + " -> ".join(cycle)
         yield CYCLE.at(first.at("requires", first.requires.index(cycle[1])), message)
         needs = {id_: first for id_, first in needs.items() if id_ not in cycle}
+
+
+def _circles_of(catalogue: Catalogue, programme: Programme) -> Iterator[Problem]:
+    """Yield circles that only a choice of exercises closes: what one could do instead is left out."""
+    earlier: set[str] = set()
+    for phase in programme.phases:
+        used = {use.use for use in phase.uses if use.use in catalogue.exercises}
+        try:
+            order_of_phase(catalogue, used, earlier, str)
+        except ValueError as error:
+            cycle = error.args[0]
+            for first, second in pairwise(cycle):
+                exercise = catalogue.exercises[first]
+                # A circle of plain prerequisites has been reported with the exercises.
+                if second not in exercise.requires:
+                    place = exercise.at("requires-one-of", exercise.requires_one_of.index(second))
+                    where = f"in phase {phase.number} of '{programme.id}'"
+                    yield CYCLE.at(place, f"{where} these wait for each other: " + " -> ".join(cycle))
+                    break
+        earlier |= used
 
 
 def _entry(phase: Phase, use: Use) -> Entry:

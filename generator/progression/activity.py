@@ -23,8 +23,8 @@ def estimate(
     for item in measurements:
         if item.muscle != muscle:
             continue
-        study = studies[item.study]
-        people = item.n or study.n
+        study = studies.get(item.study)
+        people = item.n or (study.n if study else None)
         reason = _why_aside(item, study, people)
         if reason or people is None:
             aside.append(SetAside(item.study, item.mean, reason))
@@ -45,8 +45,10 @@ def estimate(
     )
 
 
-def _why_aside(item: Measurement, study: Study, people: int | None) -> str:
+def _why_aside(item: Measurement, study: Study | None, people: int | None) -> str:
     """Return why a measurement cannot be taken, or an empty text."""
+    if study is None:
+        return "the study could not be read"
     if (item.normalisation or study.normalisation) is not Normalisation.MVIC:
         return "percent of a reference contraction, not of MVIC"
     if item.statistic is Statistic.MEDIAN:

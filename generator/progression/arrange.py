@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Iterable, Mapping, Set
 from dataclasses import replace
 from types import MappingProxyType
+from typing import Any
 
 from generator.catalogue.arranged import Estimate, Order, Placed, Reason, ReasonKind
 from generator.catalogue.exercise import Exercise
@@ -40,20 +41,41 @@ def _arrange_programme(catalogue: Catalogue, programme: Programme) -> Order:
     places: list[Placed] = []
     seen: dict[str, int] = {}
     for phase in programme.phases:
-        for placed in _arrange_phase(catalogue, programme, phase):
+        for placed in _arrange_phase(catalogue, programme, phase, frozenset(seen)):
             overall = seen.setdefault(placed.exercise, len(seen) + 1)
             places.append(replace(placed, overall=overall))
     return Order(programme.id, windows(programme), tuple(places))
 
 
-def _arrange_phase(catalogue: Catalogue, programme: Programme, phase: Phase) -> list[Placed]:
+def order_of_phase(
+    catalogue: Catalogue, exercises: Iterable[str], earlier: Set[str], key: Callable[[str], Any]
+) -> list[str]:
+    """Return the exercises of a phase in the smallest order by `key` that their prerequisites allow.
+
+    earlier: exercises of the phases before, which no longer have to be waited for; one of several
+    prerequisites is enough. Raises ValueError with the cycle where exercises wait for each other.
+    """
+    items = list(exercises)
+    read = {id_: catalogue.exercises[id_] for id_ in items}
+    return linear_extension(
+        items,
+        needs={id_: exercise.requires for id_, exercise in read.items()},
+        key=key,
+        one_of={
+            id_: exercise.requires_one_of
+            for id_, exercise in read.items()
+            if not earlier & set(exercise.requires_one_of)
+        },
+    )
+
+
+def _arrange_phase(
+    catalogue: Catalogue, programme: Programme, phase: Phase, earlier: Set[str]
+) -> list[Placed]:
     uses = {use.use: use for use in phase.uses if use.use in catalogue.exercises}
     found = {id_: most_active(catalogue, programme, catalogue.exercises[id_]) for id_ in uses}
     keys = {id_: _key(phase, uses[id_], catalogue.exercises[id_], found[id_]) for id_ in uses}
-    needs = {
-        id_: (*catalogue.exercises[id_].requires, *catalogue.exercises[id_].requires_one_of) for id_ in uses
-    }
-    order = linear_extension(uses, needs, keys.__getitem__)
+    order = order_of_phase(catalogue, uses, earlier, keys.__getitem__)
     means = [_ordering_mean(catalogue.exercises[id_], found[id_]) for id_ in order]
     return [
         _place(catalogue, phase, order, index, found, keys, level)

@@ -8,36 +8,50 @@ from __future__ import annotations
 
 import heapq
 from collections.abc import Iterable, Mapping, Sequence
+from types import MappingProxyType
 from typing import Any, TypeVar
 
 Item = TypeVar("Item", bound=Any)
+_NO_CHOICE: Mapping[Any, Iterable[Any]] = MappingProxyType({})
 
 
-def linear_extension(items: Iterable[Item], needs: Mapping[Item, Iterable[Item]], key: Any) -> list[Item]:
+def linear_extension(
+    items: Iterable[Item],
+    needs: Mapping[Item, Iterable[Item]],
+    key: Any,
+    one_of: Mapping[Item, Iterable[Item]] = _NO_CHOICE,
+) -> list[Item]:
     """Return `items` in the smallest order by `key` that puts every need first.
 
-    `needs` maps an item to what must come before it; needs that are not among the items count for nothing.
-    Raises ValueError with a cycle where the needs go round in a circle.
+    `needs` maps an item to all that must come before it, `one_of` to things of which one is enough; what is
+    not among the items counts for nothing. Raises ValueError with a cycle where needs go round in a circle.
     """
     present = set(items)
     waiting = {item: set(needs.get(item, ())) & present for item in present}
+    choices = {item: chosen for item in present if (chosen := set(one_of.get(item, ())) & present)}
     follows: dict[Item, list[Item]] = {}
-    for item, first in waiting.items():
-        for need in first:
+    for item in present:
+        for need in waiting[item] | choices.get(item, set()):
             follows.setdefault(need, []).append(item)
-    ready = [(key(item), item) for item, first in waiting.items() if not first]
+    ready = [(key(item), item) for item in present if not waiting[item] and item not in choices]
     heapq.heapify(ready)
-    placed: list[Item] = []
+    placed: dict[Item, None] = {}
     while ready:
         _, item = heapq.heappop(ready)
-        placed.append(item)
+        placed[item] = None
         for later in follows.get(item, ()):
+            was_free = not waiting[later] and later not in choices
             waiting[later].discard(item)
-            if not waiting[later]:
+            if item in choices.get(later, ()):
+                del choices[later]
+            if not was_free and not waiting[later] and later not in choices:
                 heapq.heappush(ready, (key(later), later))
     if len(placed) < len(present):
-        raise ValueError(find_cycle({item: sorted(first) for item, first in waiting.items() if first}))
-    return placed
+        stuck = present - set(placed)
+        raise ValueError(
+            find_cycle({item: sorted(waiting[item] | choices.get(item, set())) for item in stuck})
+        )
+    return list(placed)
 
 
 def find_cycle(needs: Mapping[Item, Sequence[Item]]) -> list[Item] | None:
