@@ -7,6 +7,7 @@ without the words that ``explain`` and the page of codes show.
 
 from __future__ import annotations
 
+import unicodedata
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from enum import Enum
@@ -35,6 +36,7 @@ class Place:
 
 
 NOWHERE = Place("")
+_SHOWN = 100
 
 
 @dataclass(frozen=True)
@@ -83,8 +85,8 @@ def has_errors(problems: Iterable[Problem]) -> bool:
 def as_text(problem: Problem, sources: Mapping[str, Sequence[str]] | None = None) -> str:
     """Return ``place: code: message; remedy``, with the source line and a mark under it where known.
 
-    `sources` gives the lines of each file by path. Tabs count one column and are shown as a blank, so
-    that the mark stands under the right character.
+    `sources` gives the lines of each file by path. Tabs count one column and are shown as a blank, and
+    letters that take two cells (UAX #11) move the mark by two, so that it stands under the right character.
     """
     weight = "" if problem.severity is Severity.ERROR else f" ({problem.severity.value})"
     head = f"{problem.place}: {problem.code}{weight}: {problem.message}; {problem.remedy}"
@@ -92,14 +94,20 @@ def as_text(problem: Problem, sources: Mapping[str, Sequence[str]] | None = None
     if not 0 < problem.place.line <= len(lines):
         return head
     shown = "".join(char if char.isprintable() else " " for char in lines[problem.place.line - 1])
-    start = 0
-    width = 100
-    column = max(problem.place.column, 1)
-    if column > width - 20:
-        start = column - width // 2
+    before = max(problem.place.column, 1) - 1
+    start = before + 1 - _SHOWN // 2 if before >= _SHOWN - 20 else 0
+    cut = shown[start : start + _SHOWN]
     gutter = f"  {problem.place.line} | "
-    blank = " " * (len(gutter) - 2) + "| "
-    return f"{head}\n{gutter}{shown[start : start + width]}\n{blank}{' ' * (column - 1 - start)}^"
+    margin = " " * (len(gutter) - 2) + "| " + " " * _cells(cut[: before - start])
+    return f"{head}\n{gutter}{cut}\n{margin}^"
+
+
+def _cells(text: str) -> int:
+    """Return how many cells of a terminal the text takes."""
+    return sum(
+        0 if unicodedata.combining(char) else 2 if unicodedata.east_asian_width(char) in "WF" else 1
+        for char in text
+    )
 
 
 def as_json(problem: Problem) -> dict[str, Any]:
