@@ -7,13 +7,16 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Mapping
+import re
+from collections.abc import Mapping, Sequence
 from dataclasses import fields, is_dataclass
 from enum import Enum
 from typing import Any
 
 # Crockford's base 32 alphabet (https://www.crockford.com/base32.html): no I, L, O, U to misread.
 _ALPHABET = "0123456789ABCDEFGHJKMNPQRSTVWXYZ"
+_READ_AS = str.maketrans("OIL", "011")
+_MODULUS = 31
 
 
 def plain(value: Any) -> Any:
@@ -40,11 +43,27 @@ def fingerprint(*values: Any) -> str:
 def edition_code(digest: str) -> str:
     """Return a digest as a code that can be read out by telephone: ``7KQ2-M0XD``.
 
-    Seven characters carry 35 bits of the digest, the eighth is a check character: the sum of the values
-    weighted 1 to 7, modulo 31, so one wrong character or one swap of neighbours is always noticed.
+    Seven characters of 31 values each carry about 34 bits of the digest, the eighth is a check character: the
+    sum of the values weighted 1 to 7, modulo 31 (a prime, so one wrong character or one swap of neighbours is
+    always noticed). The letter Z stands in no code.
     """
     number = int(digest[:16], 16)
-    values = [(number >> (5 * place)) % 31 for place in range(7)]
-    values.append(sum((place + 1) * value for place, value in enumerate(values)) % 31)
-    text = "".join(_ALPHABET[value] for value in values)
+    values = [(number >> (5 * place)) % _MODULUS for place in range(7)]
+    text = "".join(_ALPHABET[value] for value in (*values, _check(values)))
     return f"{text[:4]}-{text[4:]}"
+
+
+def is_edition_code(text: str) -> bool:
+    """Return whether `text` can be an edition code: small letters, blanks and a missing hyphen are forgiven.
+
+    As in Crockford's base 32 the letter O is read as 0, I and L as 1.
+    """
+    typed = re.sub(r"[\s-]", "", text).upper().translate(_READ_AS)
+    values = [_ALPHABET.find(char) for char in typed]
+    if len(values) != 8 or not all(0 <= value < _MODULUS for value in values):
+        return False
+    return _check(values[:7]) == values[7]
+
+
+def _check(values: Sequence[int]) -> int:
+    return sum(weight * value for weight, value in enumerate(values, 1)) % _MODULUS
