@@ -9,7 +9,7 @@ from typing import Literal
 from generator.problems import NOWHERE, Place, Problem, Rule
 
 NOTHING_EXPECTED = Rule(
-    "PUB301",
+    "nothing-to-audit",
     "The audit was given nothing to look for.",
     "A safety text is empty in some language; an empty text would be found on every page.",
     "Translate or restore the safety text named here.",

@@ -13,25 +13,25 @@ from generator.publish.outside import leads_outside
 from generator.publish.pages import Link, PageFacts
 
 NO_FILE = Rule(
-    "PUB601",
+    "link-to-no-file",
     "A link or picture leads to a file that is not in the site.",
     "The page or asset was renamed, left out in this language, or the address has a typing mistake.",
     "Correct the address, or restore the file.",
 )
 NO_ANCHOR = Rule(
-    "PUB602",
+    "link-to-no-place",
     "A link leads to a place in a page that does not exist there.",
     "The heading or element with that id was renamed or removed.",
     "Correct the part after # or give the element that id.",
 )
 DOUBLE_ID = Rule(
-    "PUB603",
+    "same-id-twice",
     "Two elements of one page have the same id.",
     "A part of a template is used twice in a page; links and labels then lead to the first only.",
     "Give each element an id of its own.",
 )
 NOT_RELATIVE = Rule(
-    "PUB604",
+    "link-not-relative",
     "A link is not written relative to its page.",
     "It begins with /, //, or file:; the site then breaks in a subfolder or when it is read from a folder.",
     "Write the address relative to the page.",

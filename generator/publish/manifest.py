@@ -20,33 +20,33 @@ NAME = "manifest.json"
 FORMAT = 1
 
 UNREADABLE = Rule(
-    "PUB201",
+    "manifest-unreadable",
     "The list of published files (manifest.json) is missing or cannot be read.",
     "It was deleted or edited by hand, or the folder was not written by this program.",
     "Build again into this folder if it is ours, or into a new one.",
 )
 CHANGED = Rule(
-    "PUB202",
+    "file-changed",
     "A published file is not the one that was built.",
     "Somebody or something changed it after the build, or the copy to the server was cut short.",
     "Do not hand this file out; build or copy the site again.",
     safety=True,
 )
 MISSING = Rule(
-    "PUB203",
+    "file-missing",
     "A file that was built is no longer there.",
     "It was deleted or renamed after the build, or the copy to the server was cut short.",
     "Build or copy the site again.",
     safety=True,
 )
 EXTRA = Rule(
-    "PUB204",
+    "file-extra",
     "The site holds a file that was not built.",
     "Somebody put it there, or an older copy was not removed before the new one was copied.",
     "Remove the file, or build into an empty folder and copy that.",
 )
 CLIMBS_OUT = Rule(
-    "PUB205",
+    "manifest-climbs-out",
     "The list of published files names a path outside the site.",
     "manifest.json was edited by hand or made by another program; such a path is never opened.",
     "Do not trust this folder; build the site again.",

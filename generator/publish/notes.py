@@ -12,61 +12,61 @@ from generator.publish.pages import PageFacts
 from generator.publish.text import plain
 
 NO_NOTE = Rule(
-    "PUB302",
+    "page-without-note",
     "A page lacks a safety text, or hides it.",
     "The template of the page leaves the text out, or it stands in a hidden or closed part of the page.",
     "Use the template block that prints the safety texts, in an open part of the page.",
     safety=True,
 )
 NO_WAY_TO_WARNINGS = Rule(
-    "PUB303",
+    "page-without-warning-link",
     "A page has no link that leads straight to the warning signs.",
     "The template leaves the link out, hides it, or leads to another page or language.",
     "Add the link to the warning signs to the template, where everybody sees it.",
     safety=True,
 )
 WRONG_LANGUAGE = Rule(
-    "PUB304",
+    "page-language",
     "A page does not say its language, or says another one.",
     "The template does not set lang on the html element; a screen reader then mispronounces every word.",
     "Set lang on the html element to the language of the page.",
 )
 WRONG_DIRECTION = Rule(
-    "PUB305",
+    "page-direction",
     "A page is set in the wrong writing direction.",
     "The template does not set dir on the html element, or sets another one on the body.",
     "Set dir on the html element to the direction of the language, and none on the body.",
     safety=True,
 )
 HEADING = Rule(
-    "PUB306",
+    "page-main-heading",
     "A page has no main heading, or several.",
     "The template prints no h1, or the text of the page brings a second one.",
     "Let exactly one visible h1 stand in each page.",
 )
 NO_LANGUAGE = Rule(
-    "PUB307",
+    "page-without-language",
     "A page stands where no published language has its folder.",
     "It was written to a wrong folder, or its language is withheld; its safety texts cannot be checked.",
     "Write the page into the folder of its language, or leave it out.",
     safety=True,
 )
 NOT_ISOLATED = Rule(
-    "PUB308",
+    "number-not-isolated",
     "In a right-to-left page a number can change its order: 3 × 10 would be read as 10 × 3.",
     "The dose, range, angle or telephone number stands in the line without being kept left-to-right.",
     'Print it through the one function that isolates it (bdi with dir="ltr").',
     safety=True,
 )
 NO_PAGE = Rule(
-    "PUB309",
+    "page-missing",
     "A page that has to exist is not in the site.",
     "It was not written, or under another name.",
     "Build again; if it stays so, look at the page writer.",
     safety=True,
 )
 UNREADABLE = Rule(
-    "PUB310",
+    "file-unreadable",
     "A file of the site cannot be read as what it claims to be.",
     "It is damaged, encrypted, or not UTF-8.",
     "Look at the program that writes this file, and build again.",

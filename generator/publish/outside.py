@@ -16,38 +16,38 @@ from generator.problems import Place, Problem, Rule
 from generator.publish.pages import attribute, place_of, refresh_target, sources
 
 LOADS_OUTSIDE = Rule(
-    "PUB501",
+    "loads-from-outside",
     "A page, stylesheet or figure loads something from another host.",
     "A theme, a font service or a pasted snippet; inside the clinic's network it does not load, "
     "and it tells another company who reads the page.",
     "Copy the file into the site's assets and refer to it there.",
 )
 CODE_IN_PAGE = Rule(
-    "PUB502",
+    "inline-script",
     "A page or figure holds program code instead of naming a script file.",
     "A theme partial or a pasted snippet; the site's security policy does not run it.",
     "Move the code to a script file of the site.",
 )
 HANDLER_IN_PAGE = Rule(
-    "PUB503",
+    "inline-handler",
     "An element runs code from an attribute such as onclick.",
     "A pasted snippet; the site's security policy does not run it, so the button does nothing.",
     "Attach the action in a script file of the site.",
 )
 STYLE_IN_PAGE = Rule(
-    "PUB504",
+    "inline-style",
     "A page holds a style element or a style attribute.",
     "A theme partial, a word processor's table or a pasted snippet; the site's security policy ignores it.",
     "Give the element a class and put the style into a stylesheet of the site.",
 )
 SCRIPT_LINK = Rule(
-    "PUB505",
+    "link-runs-code",
     "A link runs code instead of leading somewhere.",
     "A link that begins with javascript: or data:; the site's security policy does not follow it.",
     "Use a button and a script file of the site, or lead the link to a page.",
 )
 MOVES_LINKS = Rule(
-    "PUB506",
+    "base-element",
     "A page moves all its links with a base element.",
     "With a base element no link can be checked, and the site breaks when it is read from a folder.",
     "Remove the base element and write links relative to the page.",

@@ -11,18 +11,18 @@ from tests.publish.sites import BRIDGE, ENGLISH, findings, in_bridge, page, site
 @pytest.mark.parametrize(
     ("body", "code"),
     [
-        ('<a href="squat.html">Squat</a>', "PUB601"),
-        ('<a href="Bridge.html">Bridge</a>', "PUB601"),
-        ('<a href="../">Start</a>', "PUB601"),
-        ('<a href="../../../secret.html">Up</a>', "PUB601"),
-        ('<img src="leg.svg" alt="">', "PUB601"),
-        ('<img srcset="leg.png 1x, leg-2.png 2x" src="../index.html" alt="">', "PUB601"),
-        ('<a href="#dose">Dose</a>', "PUB602"),
-        ('<a href="../index.html#dose">Dose</a>', "PUB602"),
-        ('<p id="dose">3</p><p id="dose">4</p>', "PUB603"),
-        ('<a href="/en/index.html">Start</a>', "PUB604"),
-        ('<a href="//clinic.example/en/">Start</a>', "PUB604"),
-        ('<a href="file:///C:/site/index.html">Start</a>', "PUB604"),
+        ('<a href="squat.html">Squat</a>', "link-to-no-file"),
+        ('<a href="Bridge.html">Bridge</a>', "link-to-no-file"),
+        ('<a href="../">Start</a>', "link-to-no-file"),
+        ('<a href="../../../secret.html">Up</a>', "link-to-no-file"),
+        ('<img src="leg.svg" alt="">', "link-to-no-file"),
+        ('<img srcset="leg.png 1x, leg-2.png 2x" src="../index.html" alt="">', "link-to-no-file"),
+        ('<a href="#dose">Dose</a>', "link-to-no-place"),
+        ('<a href="../index.html#dose">Dose</a>', "link-to-no-place"),
+        ('<p id="dose">3</p><p id="dose">4</p>', "same-id-twice"),
+        ('<a href="/en/index.html">Start</a>', "link-not-relative"),
+        ('<a href="//clinic.example/en/">Start</a>', "link-not-relative"),
+        ('<a href="file:///C:/site/index.html">Start</a>', "link-not-relative"),
     ],
 )
 def test_a_link_that_leads_nowhere_is_found(tmp_path: Path, body: str, code: str) -> None:
@@ -55,7 +55,7 @@ def test_a_page_that_reads_the_fragment_itself_needs_no_id(tmp_path: Path) -> No
         "en/check.html": page(warnings="warning-signs.html"),
         BRIDGE: page('<a href="../check.html#HIP-1">x</a>'),
     }
-    assert findings(tmp_path, files) == [("PUB602", BRIDGE)]
+    assert findings(tmp_path, files) == [("link-to-no-place", BRIDGE)]
     audit = Audit((ENGLISH,), choice_pages=frozenset({"en/check.html"}))
     assert findings(tmp_path, files, audit) == []
 
@@ -63,7 +63,7 @@ def test_a_page_that_reads_the_fragment_itself_needs_no_id(tmp_path: Path) -> No
 def test_stylesheets_are_followed_too(tmp_path: Path) -> None:
     """A font that a stylesheet names has to be in the site."""
     files = {**site(), "assets/extra.css": "@font-face { src: url(fonts/a.woff2) }"}
-    assert findings(tmp_path, files) == [("PUB601", "assets/extra.css")]
+    assert findings(tmp_path, files) == [("link-to-no-file", "assets/extra.css")]
     assert findings(tmp_path, {**files, "assets/fonts/a.woff2": "x"}) == []
 
 
@@ -72,4 +72,4 @@ def test_a_site_in_a_subfolder_of_its_server_checks_its_404_page(tmp_path: Path)
     audit = Audit((ENGLISH,), base_path="/rehab/")
     files = {**site(), "404.html": page(warnings="/rehab/en/warning-signs.html")}
     assert findings(tmp_path, files, audit) == []
-    assert set(findings(tmp_path, site(), audit)) == {("PUB303", "404.html"), ("PUB601", "404.html")}
+    assert set(findings(tmp_path, site(), audit)) == {("page-without-warning-link", "404.html"), ("link-to-no-file", "404.html")}

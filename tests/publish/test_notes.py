@@ -30,7 +30,7 @@ def test_a_template_without_the_deferral_note_makes_the_audit_fail(tmp_path: Pat
     """A page without the note to ask the treating clinician is an error that cannot be lowered."""
     write(tmp_path, {**site(), BRIDGE: page(note="")})
     problems = audit_tree(tmp_path, Audit((ENGLISH,)))
-    assert [(problem.code, problem.place.path) for problem in problems] == [("PUB302", BRIDGE)]
+    assert [(problem.code, problem.place.path) for problem in problems] == [("page-without-note", BRIDGE)]
     assert has_errors(problems)
     assert problems[0].safety
     assert "Ask your physiotherapist" in problems[0].message
@@ -43,14 +43,14 @@ def test_every_page_is_read_and_not_a_sample(tmp_path: Path) -> None:
     write(tmp_path, files)
     problems = audit_tree(tmp_path, Audit((ENGLISH,)), workers=2)
     assert [(problem.code, problem.place.path) for problem in problems] == [
-        ("PUB302", "en/exercises/e-77.html")
+        ("page-without-note", "en/exercises/e-77.html")
     ]
 
 
 def test_a_missing_demonstration_line_is_found(tmp_path: Path) -> None:
     """Where the clinic is invented every page says so."""
     spoilt = page().replace(DEMONSTRATION, "Demonstration")
-    assert findings(tmp_path, {**site(), BRIDGE: spoilt}) == [("PUB302", BRIDGE)]
+    assert findings(tmp_path, {**site(), BRIDGE: spoilt}) == [("page-without-note", BRIDGE)]
 
 
 @pytest.mark.parametrize(
@@ -73,7 +73,7 @@ def test_a_missing_demonstration_line_is_found(tmp_path: Path) -> None:
 )
 def test_a_note_that_nobody_sees_does_not_count(tmp_path: Path, hidden: str) -> None:
     """Hidden, closed, commented out or changed: the reader does not meet the note."""
-    assert findings(tmp_path, {**site(), BRIDGE: page(hidden, note="")}) == [("PUB302", BRIDGE)]
+    assert findings(tmp_path, {**site(), BRIDGE: page(hidden, note="")}) == [("page-without-note", BRIDGE)]
 
 
 @pytest.mark.parametrize(
@@ -97,8 +97,8 @@ def test_the_inline_style_that_hides_is_known(tmp_path: Path) -> None:
     """A note hidden by a style attribute is missing, and the attribute is a finding of its own."""
     body = f'<p style="display: none">{NOTE}</p>'
     assert findings(tmp_path, {**site(), BRIDGE: page(body, note="")}) == [
-        ("PUB302", BRIDGE),
-        ("PUB504", BRIDGE),
+        ("page-without-note", BRIDGE),
+        ("inline-style", BRIDGE),
     ]
 
 
@@ -114,15 +114,15 @@ def test_the_inline_style_that_hides_is_known(tmp_path: Path) -> None:
 def test_every_page_leads_straight_to_the_warning_signs(tmp_path: Path, link: str) -> None:
     """A link that is missing, hidden or leads elsewhere is an error."""
     spoilt = page().replace('<a href="../warning-signs.html">Warning signs</a>', link)
-    assert findings(tmp_path, {**site(), BRIDGE: spoilt}) == [("PUB303", BRIDGE)]
+    assert findings(tmp_path, {**site(), BRIDGE: spoilt}) == [("page-without-warning-link", BRIDGE)]
 
 
 @pytest.mark.parametrize(
     ("start", "codes"),
     [
-        ("<html>", ["PUB304"]),
-        ('<html lang="de" dir="ltr">', ["PUB304"]),
-        ('<html lang="en" dir="rtl">', ["PUB305"]),
+        ("<html>", ["page-language"]),
+        ('<html lang="de" dir="ltr">', ["page-language"]),
+        ('<html lang="en" dir="rtl">', ["page-direction"]),
     ],
 )
 def test_language_and_direction_are_said_and_right(tmp_path: Path, start: str, codes: list[str]) -> None:
@@ -135,27 +135,27 @@ def test_language_and_direction_are_said_and_right(tmp_path: Path, start: str, c
 def test_a_page_has_one_main_heading(tmp_path: Path, heading: str) -> None:
     """No h1, two, or a hidden one is a finding."""
     spoilt = page().replace("<h1>Bridge</h1>", heading)
-    assert findings(tmp_path, {**site(), BRIDGE: spoilt}) == [("PUB306", BRIDGE)]
+    assert findings(tmp_path, {**site(), BRIDGE: spoilt}) == [("page-main-heading", BRIDGE)]
 
 
 def test_a_page_outside_every_language_is_found(tmp_path: Path) -> None:
     """A page in the folder of a withheld language is never published by accident."""
     files = {**site(), "fr/index.html": page(warnings="../en/warning-signs.html")}
-    assert findings(tmp_path, files) == [("PUB307", "fr/index.html")]
+    assert findings(tmp_path, files) == [("page-without-language", "fr/index.html")]
 
 
 def test_root_pages_carry_the_texts_of_every_language(tmp_path: Path) -> None:
     """The first page and the page for unknown addresses serve all languages, so they carry all texts."""
     files = {**site(), "ar/index.html": arabic_page(), "ar/warning-signs.html": arabic_page()}
     found = findings(tmp_path, files, Audit((ENGLISH, ARABIC)))
-    assert found == [(code, path) for path in ("404.html", "index.html") for code in ("PUB302", "PUB303")]
+    assert found == [(code, path) for path in ("404.html", "index.html") for code in ("page-without-note", "page-without-warning-link")]
 
 
 def test_exempt_pages_are_only_those_named(tmp_path: Path) -> None:
     """A redirect stub needs no note when, and only when, it is named."""
     stub = '<html lang="en"><title>Moved</title><meta http-equiv="refresh" content="0; url=index.html">'
     files = {**site(), "en/old.html": stub}
-    assert {code for code, _ in findings(tmp_path, files)} == {"PUB302", "PUB303", "PUB306"}
+    assert {code for code, _ in findings(tmp_path, files)} == {"page-without-note", "page-without-warning-link", "page-main-heading"}
     assert findings(tmp_path, files, Audit((ENGLISH,), exempt=frozenset({"en/old.html"}))) == []
 
 
@@ -167,7 +167,7 @@ def test_numbers_in_a_right_to_left_line_are_isolated(tmp_path: Path, number: st
         "ar/index.html": arabic_page(f"<p>كرر {number} مرات</p>"),
         "ar/warning-signs.html": arabic_page(),
     }
-    assert findings(tmp_path, files, audit) == [("PUB308", "ar/index.html")]
+    assert findings(tmp_path, files, audit) == [("number-not-isolated", "ar/index.html")]
     for kept in (f'<bdi dir="ltr">{number}</bdi>', f"&#x2066;{number}&#x2069;"):
         files["ar/index.html"] = arabic_page(f"<p>كرر {kept} مرات</p>")
         assert findings(tmp_path, files, audit) == []
@@ -181,7 +181,7 @@ def test_an_arabic_page_set_left_to_right_is_found(tmp_path: Path) -> None:
         arabic_page(start='<html lang="ar">'),
         arabic_page().replace("<body>", '<body dir="ltr">'),
     ):
-        assert findings(tmp_path, {**files, "ar/index.html": spoilt}, audit) == [("PUB305", "ar/index.html")]
+        assert findings(tmp_path, {**files, "ar/index.html": spoilt}, audit) == [("page-direction", "ar/index.html")]
 
 
 def test_announced_pages_and_those_of_every_language_must_exist(tmp_path: Path) -> None:
@@ -190,7 +190,7 @@ def test_announced_pages_and_those_of_every_language_must_exist(tmp_path: Path) 
     del files["en/warning-signs.html"], files["404.html"]
     audit = Audit((ENGLISH,), required={"en/about.html": ("Imprint",)})
     found = findings(tmp_path, files, audit)
-    assert [path for code, path in found if code == "PUB309"] == [
+    assert [path for code, path in found if code == "page-missing"] == [
         "404.html",
         "en/about.html",
         "en/warning-signs.html",
@@ -199,7 +199,7 @@ def test_announced_pages_and_those_of_every_language_must_exist(tmp_path: Path) 
 
 def test_an_empty_tree_does_not_pass(tmp_path: Path) -> None:
     """A build that wrote nothing is not a build without problems."""
-    assert ("PUB309", "") in findings(tmp_path, {})
+    assert ("page-missing", "") in findings(tmp_path, {})
 
 
 @pytest.mark.parametrize(
@@ -216,7 +216,7 @@ def test_an_empty_tree_does_not_pass(tmp_path: Path) -> None:
 )
 def test_an_audit_that_looks_for_nothing_fails(tmp_path: Path, audit: Audit) -> None:
     """An empty text is on every page; an untranslated note must not let the site pass."""
-    assert "PUB301" in [code for code, _ in findings(tmp_path, site(), audit)]
+    assert "nothing-to-audit" in [code for code, _ in findings(tmp_path, site(), audit)]
 
 
 def test_a_page_that_is_not_utf8_is_found(tmp_path: Path) -> None:
@@ -224,7 +224,7 @@ def test_a_page_that_is_not_utf8_is_found(tmp_path: Path) -> None:
     write(tmp_path, site())
     (tmp_path / BRIDGE).write_bytes("<p>Knie beugen, Fuß stehen lassen".encode("latin-1"))
     assert [(problem.code, problem.place.path) for problem in audit_tree(tmp_path, Audit((ENGLISH,)))] == [
-        ("PUB310", BRIDGE)
+        ("file-unreadable", BRIDGE)
     ]
 
 
@@ -241,12 +241,12 @@ DOSES = Audit((ENGLISH,), doses={BRIDGE: ("3 × 10",)}, required={BRIDGE: ("Fixe
     [
         ("<p>Fixed support</p><p>3&nbsp;×&nbsp;10</p>", []),
         ("<p>Fixed support</p><details><summary>Dose</summary><bdi dir='ltr'>3</bdi> × 10</details>", []),
-        ("<p>Fixed support</p>", ["PUB313"]),
-        ("<p>Fixed support</p><p>13 × 10</p>", ["PUB312", "PUB313"]),
-        ("<p>Fixed support</p><p>3 × 100</p>", ["PUB312", "PUB313"]),
-        ("<p>Fixed support</p><p>10 × 3</p>", ["PUB312", "PUB313"]),
-        ("<p>Fixed support</p><p>3 × 10, later 3 × 12</p>", ["PUB312"]),
-        ("<p>3 × 10</p>", ["PUB311"]),
+        ("<p>Fixed support</p>", ["dose-missing"]),
+        ("<p>Fixed support</p><p>13 × 10</p>", ["dose-not-in-catalogue", "dose-missing"]),
+        ("<p>Fixed support</p><p>3 × 100</p>", ["dose-not-in-catalogue", "dose-missing"]),
+        ("<p>Fixed support</p><p>10 × 3</p>", ["dose-not-in-catalogue", "dose-missing"]),
+        ("<p>Fixed support</p><p>3 × 10, later 3 × 12</p>", ["dose-not-in-catalogue"]),
+        ("<p>3 × 10</p>", ["text-missing"]),
     ],
 )
 def test_a_page_prints_the_doses_of_the_catalogue_and_no_other(

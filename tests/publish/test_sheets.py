@@ -72,17 +72,17 @@ def test_a_whole_booklet_passes_in_silence(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("html", "found"),
     [
-        (booklet(note="Take care."), ["PUB401"] * 2),
-        (booklet(note=NOTE.replace("before", "after")), ["PUB401"] * 2),
-        (booklet(clinic="Clinic: 0555 010 20-3"), ["PUB402"] * 2),
-        (booklet(number="counter(page)"), ["PUB403"] * 2),
-        (booklet(number='"Page 1 of " counter(pages)'), ["PUB403"]),
-        (booklet(edition="HIP-1-7K2N"), ["PUB404"] * 2),
-        (booklet(edition="HIP-1-7K2M").replace(DEMONSTRATION, ""), ["PUB401"] * 2),
-        (booklet(head=""), ["PUB405"]),
-        (booklet().replace('lang="en"', 'lang="de"'), ["PUB405"]),
-        (booklet(style="@page :nth(2) { @bottom-left { content: none } }"), ["PUB401"]),
-        (booklet(style="@page :nth(2) { @bottom-left { margin-left: -200mm } }"), ["PUB401"]),
+        (booklet(note="Take care."), ["sheet-without-note"] * 2),
+        (booklet(note=NOTE.replace("before", "after")), ["sheet-without-note"] * 2),
+        (booklet(clinic="Clinic: 0555 010 20-3"), ["sheet-without-telephone"] * 2),
+        (booklet(number="counter(page)"), ["sheet-without-number"] * 2),
+        (booklet(number='"Page 1 of " counter(pages)'), ["sheet-without-number"]),
+        (booklet(edition="HIP-1-7K2N"), ["sheet-without-edition"] * 2),
+        (booklet(edition="HIP-1-7K2M").replace(DEMONSTRATION, ""), ["sheet-without-note"] * 2),
+        (booklet(head=""), ["pdf-without-title"]),
+        (booklet().replace('lang="en"', 'lang="de"'), ["pdf-without-title"]),
+        (booklet(style="@page :nth(2) { @bottom-left { content: none } }"), ["sheet-without-note"]),
+        (booklet(style="@page :nth(2) { @bottom-left { margin-left: -200mm } }"), ["sheet-without-note"]),
     ],
 )
 def test_what_one_sheet_lacks_is_found(tmp_path: Path, html: str, found: list[str]) -> None:
@@ -107,21 +107,21 @@ def test_an_empty_page_is_found(tmp_path: Path) -> None:
         pdf.add_blank_page()
         pdf.save(file)
     expected = replace(EXPECTED, page_label=None)
-    assert codes(tmp_path, {BOOKLET: expected}) == ["PUB406"]
+    assert codes(tmp_path, {BOOKLET: expected}) == ["sheet-empty"]
 
 
 def test_files_and_announcements_agree(tmp_path: Path) -> None:
     """A file nobody announced cannot be checked; one that was announced must be there."""
-    assert codes(tmp_path, {BOOKLET: EXPECTED}) == ["PUB408"]
+    assert codes(tmp_path, {BOOKLET: EXPECTED}) == ["pdf-missing"]
     printed(tmp_path, booklet())
-    assert codes(tmp_path, {}) == ["PUB407"]
+    assert codes(tmp_path, {}) == ["pdf-unannounced"]
 
 
 def test_a_damaged_file_is_found(tmp_path: Path) -> None:
     """A file cut short is an error and no crash."""
     file = printed(tmp_path, booklet())
     file.write_bytes(file.read_bytes()[:200])
-    assert codes(tmp_path, {BOOKLET: EXPECTED}) == ["PUB310"]
+    assert codes(tmp_path, {BOOKLET: EXPECTED}) == ["file-unreadable"]
 
 
 def test_a_booklet_prints_the_doses_of_the_catalogue_and_no_other(tmp_path: Path) -> None:
@@ -129,9 +129,9 @@ def test_a_booklet_prints_the_doses_of_the_catalogue_and_no_other(tmp_path: Path
     printed(tmp_path, booklet())
     pdfs = {BOOKLET: EXPECTED}
     assert codes(tmp_path, pdfs, doses={BOOKLET: ("3 × 10",)}) == []
-    assert codes(tmp_path, pdfs, doses={BOOKLET: ("3 × 12",)}) == ["PUB312", "PUB313"]
+    assert codes(tmp_path, pdfs, doses={BOOKLET: ("3 × 12",)}) == ["dose-not-in-catalogue", "dose-missing"]
     assert codes(tmp_path, pdfs, required={BOOKLET: ("First sheet",)}) == []
-    assert codes(tmp_path, pdfs, required={BOOKLET: ("Third sheet",)}) == ["PUB311"]
+    assert codes(tmp_path, pdfs, required={BOOKLET: ("Third sheet",)}) == ["text-missing"]
 
 
 HEBREW = Expected("he", "rtl", ("שאלו את הפיזיותרפיסט לפני שמתחילים.",), None, "טלפון המרפאה: 0555 010 20-30")
@@ -161,22 +161,22 @@ def hebrew_codes(
 def test_right_to_left_sheets_are_judged_as_the_eye_sees_them(tmp_path: Path) -> None:
     """A dose kept left-to-right passes; left bare it is printed as 10 × 3 and is an error."""
     assert hebrew_codes(tmp_path, '<bdi dir="ltr">3 × 10</bdi>') == []
-    assert hebrew_codes(tmp_path, "3 × 10") == ["PUB312", "PUB313"]
+    assert hebrew_codes(tmp_path, "3 × 10") == ["dose-not-in-catalogue", "dose-missing"]
 
 
 def test_right_to_left_sheets_still_need_every_text(tmp_path: Path) -> None:
     """The tolerance for the order of words does not let a wrong number or edition pass."""
     dose = '<bdi dir="ltr">3 × 10</bdi>'
-    assert hebrew_codes(tmp_path, dose, clinic="0555 010 20-31") == ["PUB402"]
-    assert hebrew_codes(tmp_path, dose, clinic="010 0555 20-30") == ["PUB402"]
-    assert hebrew_codes(tmp_path, dose, edition="HIP-1-7K2N") == ["PUB404"]
+    assert hebrew_codes(tmp_path, dose, clinic="0555 010 20-31") == ["sheet-without-telephone"]
+    assert hebrew_codes(tmp_path, dose, clinic="010 0555 20-30") == ["sheet-without-telephone"]
+    assert hebrew_codes(tmp_path, dose, edition="HIP-1-7K2N") == ["sheet-without-edition"]
 
 
 def test_the_loose_comparison_is_only_used_when_declared(tmp_path: Path) -> None:
     """Words in another order are a finding, unless the file is declared as one whose text comes back so."""
     turned = " ".join(reversed(NOTE.split()))
     printed(tmp_path, booklet(note=turned))
-    assert codes(tmp_path, {BOOKLET: EXPECTED}) == ["PUB401"] * 2
+    assert codes(tmp_path, {BOOKLET: EXPECTED}) == ["sheet-without-note"] * 2
     assert codes(tmp_path, {BOOKLET: replace(EXPECTED, loose=True)}) == []
     printed(tmp_path, booklet(note=turned.replace("surgeon", "friend")))
-    assert codes(tmp_path, {BOOKLET: replace(EXPECTED, loose=True)}) == ["PUB401"] * 2
+    assert codes(tmp_path, {BOOKLET: replace(EXPECTED, loose=True)}) == ["sheet-without-note"] * 2

@@ -92,7 +92,7 @@ def test_a_second_build_is_told_at_once(tmp_path: Path) -> None:
     with open_stage(output, tmp_path / "content"):
         with pytest.raises(Busy) as busy, open_stage(output, tmp_path / "content"):
             pass
-        assert busy.value.problem.code == "PUB106"
+        assert busy.value.problem.code == "build-running"
         assert str(os.getpid()) in busy.value.problem.message
         with open_stage(tmp_path / "other", tmp_path / "content"):
             pass
@@ -125,9 +125,9 @@ def test_dangerous_outputs_are_refused(tmp_path: Path, monkeypatch: pytest.Monke
     home = tmp_path / "people" / "anna"
     home.mkdir(parents=True)
     monkeypatch.setenv("HOME", str(home))
-    assert refusal(Path("/"), content) == "PUB101"
-    assert refusal(home, content) == "PUB101"
-    assert refusal(home.parent, content) == "PUB101"
+    assert refusal(Path("/"), content) == "output-is-home-or-root"
+    assert refusal(home, content) == "output-is-home-or-root"
+    assert refusal(home.parent, content) == "output-is-home-or-root"
     assert refusal(home / "site", content) == ""
 
 
@@ -144,7 +144,7 @@ def test_the_content_folder_is_never_replaced(tmp_path: Path) -> None:
         tmp_path / "alias" / "site",
         content / ".." / "content",
     ):
-        assert refusal(output, content) == "PUB102", output
+        assert refusal(output, content) == "output-in-content", output
     assert content_of(tmp_path) == {}
 
 
@@ -155,9 +155,9 @@ def test_a_foreign_folder_is_refused_and_untouched(tmp_path: Path) -> None:
     thesis = tmp_path / "documents"
     thesis.mkdir()
     (thesis / "thesis.odt").write_text("four years")
-    assert refusal(thesis, content) == "PUB103"
+    assert refusal(thesis, content) == "output-not-ours"
     (thesis / "manifest.json").write_text('{"format": 3, "name": "an app"}')
-    assert refusal(thesis, content) == "PUB103"
+    assert refusal(thesis, content) == "output-not-ours"
     assert (thesis / "thesis.odt").read_text() == "four years"
 
 
@@ -168,7 +168,7 @@ def test_files_added_to_a_site_by_hand_are_not_deleted(tmp_path: Path) -> None:
     (output / ".DS_Store").write_text("x")
     assert refusal(output, tmp_path / "content") == ""
     (output / "web.config").write_text("ours")
-    assert refusal(output, tmp_path / "content") == "PUB104"
+    assert refusal(output, tmp_path / "content") == "output-has-other-files"
     assert (output / "web.config").read_text() == "ours"
 
 
@@ -177,9 +177,9 @@ def test_places_that_are_no_folder_are_refused(tmp_path: Path) -> None:
     content = tmp_path / "content"
     content.mkdir()
     (tmp_path / "file").write_text("x")
-    assert refusal(tmp_path / "file", content) == "PUB105"
-    assert refusal(tmp_path / "missing" / "site", content) == "PUB105"
-    assert refusal(Path("/proc"), content) == "PUB105"
+    assert refusal(tmp_path / "file", content) == "output-not-replaceable"
+    assert refusal(tmp_path / "missing" / "site", content) == "output-not-replaceable"
+    assert refusal(Path("/proc"), content) == "output-not-replaceable"
     assert not (tmp_path / "missing").exists()
 
 
@@ -197,7 +197,7 @@ def test_links_and_odd_names_are_not_published(tmp_path: Path) -> None:
             spoil(stage.root)
             with pytest.raises(Refused) as refused:
                 stage.publish()
-        assert refused.value.problem.code == "PUB108"
+        assert refused.value.problem.code == "output-odd-file"
     assert verify(output) == ()
 
 
@@ -209,7 +209,7 @@ def test_an_error_of_the_system_is_a_refusal_in_words(tmp_path: Path) -> None:
         (stage.root / "manifest.json").mkdir()
         with pytest.raises(Refused) as refused:
             stage.publish()
-    assert refused.value.problem.code == "PUB107"
+    assert refused.value.problem.code == "output-not-writable"
     assert verify(output) == ()
 
 
