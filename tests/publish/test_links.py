@@ -72,4 +72,7 @@ def test_a_site_in_a_subfolder_of_its_server_checks_its_404_page(tmp_path: Path)
     audit = Audit((ENGLISH,), base_path="/rehab/")
     files = {**site(), "404.html": page(warnings="/rehab/en/warning-signs.html")}
     assert findings(tmp_path, files, audit) == []
-    assert set(findings(tmp_path, site(), audit)) == {("page-without-warning-link", "404.html"), ("link-to-no-file", "404.html")}
+    assert set(findings(tmp_path, site(), audit)) == {
+        ("page-without-warning-link", "404.html"),
+        ("link-to-no-file", "404.html"),
+    }

@@ -148,14 +148,22 @@ def test_root_pages_carry_the_texts_of_every_language(tmp_path: Path) -> None:
     """The first page and the page for unknown addresses serve all languages, so they carry all texts."""
     files = {**site(), "ar/index.html": arabic_page(), "ar/warning-signs.html": arabic_page()}
     found = findings(tmp_path, files, Audit((ENGLISH, ARABIC)))
-    assert found == [(code, path) for path in ("404.html", "index.html") for code in ("page-without-note", "page-without-warning-link")]
+    assert found == [
+        (code, path)
+        for path in ("404.html", "index.html")
+        for code in ("page-without-note", "page-without-warning-link")
+    ]
 
 
 def test_exempt_pages_are_only_those_named(tmp_path: Path) -> None:
     """A redirect stub needs no note when, and only when, it is named."""
     stub = '<html lang="en"><title>Moved</title><meta http-equiv="refresh" content="0; url=index.html">'
     files = {**site(), "en/old.html": stub}
-    assert {code for code, _ in findings(tmp_path, files)} == {"page-without-note", "page-without-warning-link", "page-main-heading"}
+    assert {code for code, _ in findings(tmp_path, files)} == {
+        "page-without-note",
+        "page-without-warning-link",
+        "page-main-heading",
+    }
     assert findings(tmp_path, files, Audit((ENGLISH,), exempt=frozenset({"en/old.html"}))) == []
 
 
@@ -181,7 +189,9 @@ def test_an_arabic_page_set_left_to_right_is_found(tmp_path: Path) -> None:
         arabic_page(start='<html lang="ar">'),
         arabic_page().replace("<body>", '<body dir="ltr">'),
     ):
-        assert findings(tmp_path, {**files, "ar/index.html": spoilt}, audit) == [("page-direction", "ar/index.html")]
+        assert findings(tmp_path, {**files, "ar/index.html": spoilt}, audit) == [
+            ("page-direction", "ar/index.html")
+        ]
 
 
 def test_announced_pages_and_those_of_every_language_must_exist(tmp_path: Path) -> None:
@@ -242,9 +252,9 @@ DOSES = Audit((ENGLISH,), doses={BRIDGE: ("3 × 10",)}, required={BRIDGE: ("Fixe
         ("<p>Fixed support</p><p>3&nbsp;×&nbsp;10</p>", []),
         ("<p>Fixed support</p><details><summary>Dose</summary><bdi dir='ltr'>3</bdi> × 10</details>", []),
         ("<p>Fixed support</p>", ["dose-missing"]),
-        ("<p>Fixed support</p><p>13 × 10</p>", ["dose-not-in-catalogue", "dose-missing"]),
-        ("<p>Fixed support</p><p>3 × 100</p>", ["dose-not-in-catalogue", "dose-missing"]),
-        ("<p>Fixed support</p><p>10 × 3</p>", ["dose-not-in-catalogue", "dose-missing"]),
+        ("<p>Fixed support</p><p>13 × 10</p>", ["dose-missing", "dose-not-in-catalogue"]),
+        ("<p>Fixed support</p><p>3 × 100</p>", ["dose-missing", "dose-not-in-catalogue"]),
+        ("<p>Fixed support</p><p>10 × 3</p>", ["dose-missing", "dose-not-in-catalogue"]),
         ("<p>Fixed support</p><p>3 × 10, later 3 × 12</p>", ["dose-not-in-catalogue"]),
         ("<p>3 × 10</p>", ["text-missing"]),
     ],
