@@ -67,6 +67,14 @@ class Worse(Record):
 
 
 @dataclass(frozen=True, kw_only=True)
+class HelperPage(Record):
+    """What every helper should know: what to do, and what never to do."""
+
+    does: tuple[Text, ...]
+    must_not: tuple[Text, ...]
+
+
+@dataclass(frozen=True, kw_only=True)
 class Safety(Record):
     """Texts that keep people safe; audited in every finished page and sheet.
 
@@ -85,6 +93,7 @@ class Safety(Record):
     signs: tuple[Sign, ...]
     worse: Worse
     fall: tuple[Text, ...]
+    helper: HelperPage | None = None
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -21,6 +21,7 @@ from generator.catalogue.terms import (
     Movement,
     Normalisation,
     Part,
+    Position,
     Posture,
     Role,
     Signal,
@@ -108,6 +109,7 @@ class Variation(Record):
     operated_leg: LegWork | None
     other_leg: LegWork | None
     demand: Demand | None = None
+    positions: tuple[Position, ...] = ()
     equipment: tuple[str, ...] = ()
     activity: tuple[Measurement, ...] = ()
     cautions: tuple[Caution, ...] = ()
@@ -126,6 +128,7 @@ class Exercise(Record):
     """What is done, shared by all programmes.
 
     id: the file's name. purpose: why, in everyday words. strains: ids in precautions.yml.
+    positions: positions that a surgeon may forbid, beside lying on a side, which the legs state.
     requires: exercises to be mastered first, all of them; requires_one_of: at least one of these.
     alternative: exercise that takes its place for a person who must avoid one of its strains.
     set_up, start, steps, limits: in the order in which the patient reads them.
@@ -145,6 +148,7 @@ class Exercise(Record):
     equipment: tuple[str, ...] = ()
     anchor: Landmark | None = None
     strains: tuple[str, ...] = ()
+    positions: tuple[Position, ...] = ()
     requires: tuple[str, ...] = ()
     requires_one_of: tuple[str, ...] = ()
     alternative: str | None = None

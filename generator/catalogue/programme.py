@@ -138,6 +138,7 @@ class Use(Record):
     """An exercise in one phase of one programme.
 
     week, delayed_week: entry later than the phase's own start, in full weeks; None: with the phase.
+    when: what must be reached besides, in words, where a milestone and not a date lets it begin.
     dose_steps: from the first to the last. times_a_day, days_a_week: how often.
     rest_days: least whole days of rest between two days with this exercise.
     then: whether it goes on after the phase; replaced_by: the exercise that takes its place.
@@ -147,6 +148,7 @@ class Use(Record):
     variation: str | None = None
     week: int | None = None
     delayed_week: int | None = None
+    when: Text | None = None
     dose_steps: tuple[DoseStep, ...]
     times_a_day: int
     days_a_week: int
@@ -165,7 +167,7 @@ class Phase(Record):
     number: from 1, by place in the file. week, delayed_week: start on both tracks, in full weeks.
     band: activity of the programme's muscles. demand: the highest that its exercises may ask.
     weight_bearing, walking_aid, brace: real life in this phase, in words for the patient.
-    going_up: when to take the next dose step.
+    going_up: when to take the next dose step. daily_life: ids of daily-life items that this phase speaks of.
     """
 
     number: int
@@ -184,6 +186,7 @@ class Phase(Record):
     pain: PainLimit
     going_up: Text
     milestones: tuple[Milestone, ...]
+    daily_life: tuple[str, ...] = ()
     uses: tuple[Use, ...]
 
 

@@ -7,9 +7,10 @@ Start reading here: `Catalogue` names the kinds of thing there are. Each kind is
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from generator.catalogue.clinic import Clinic, Equipment, Muscle, Safety, Strain, Study, Term
+from generator.catalogue.daily_life import DailyLife
 from generator.catalogue.exercise import Exercise
 from generator.catalogue.programme import Phase, Programme, Use
 
@@ -27,6 +28,7 @@ class Catalogue:
     equipment: Mapping[str, Equipment]
     strains: Mapping[str, Strain]
     glossary: Mapping[str, Term]
+    daily_life: Mapping[str, DailyLife] = field(default_factory=dict)
 
     @property
     def source_language(self) -> str:

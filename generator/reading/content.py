@@ -10,7 +10,7 @@ from typing import Any
 
 from generator.catalogue.values import Catalogue
 from generator.problems import Place, Problem, in_order
-from generator.reading import fields_clinic, fields_exercise, fields_programme, rules
+from generator.reading import fields_clinic, fields_daily_life, fields_exercise, fields_programme, rules
 from generator.reading.findings import BAD, Findings, check_id, nearest, shown
 from generator.reading.nodes import MOST_BYTES, Entries, Node, decode, parse
 from generator.reading.table import Group, MapOf, Table
@@ -29,7 +29,10 @@ FILES: Mapping[str, tuple[Table, bool]] = {
 FOLDERS: Mapping[str, Table] = {
     "exercises": fields_exercise.EXERCISE,
     "programmes": fields_programme.PROGRAMME,
+    "daily-life": fields_daily_life.DAILY_LIFE,
 }
+# A clinic may have nothing to say about daily life; without exercises or programmes there is no catalogue.
+NEEDED_FOLDERS = ("exercises", "programmes")
 # Read elsewhere: translations by wording, the ledgers by review.
 OTHERS = ("reviews.yml", "editions.yml")
 _TARGETS = {
@@ -38,6 +41,7 @@ _TARGETS = {
     "muscle": "muscles.yml",
     "equipment": "equipment.yml",
     "strain": "precautions.yml",
+    "daily-life-item": "daily-life",
 }
 
 
@@ -122,7 +126,7 @@ class _Reader:
         for name in FILES:
             if name not in files and name not in self.closed:
                 self.findings.bad(rules.MISSING_FILE, Place(self.prefix + name), "this file is missing")
-        for folder in FOLDERS:
+        for folder in NEEDED_FOLDERS:
             if not self.known[folder]:
                 place = Place(f"{self.prefix}{folder}/")
                 self.findings.bad(rules.MISSING_FILE, place, "no file ending in .yml lies here")
@@ -202,4 +206,5 @@ def _assemble(parts: Mapping[str, Any]) -> Catalogue | None:
         equipment=parts.get("equipment.yml", empty),
         strains=parts.get("precautions.yml", empty),
         glossary=parts.get("glossary.yml", empty),
+        daily_life=MappingProxyType(dict(sorted(parts["daily-life"].items()))),
     )

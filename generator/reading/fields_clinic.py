@@ -6,6 +6,7 @@ from generator.catalogue import terms
 from generator.catalogue.clinic import (
     Clinic,
     Equipment,
+    HelperPage,
     Limits,
     Muscle,
     Safety,
@@ -86,6 +87,12 @@ WORSE = Table(
         Field("emergency", _LINES, "When to call the emergency number."),
     ),
 )
+HELPER = Table(
+    "the helper's page",
+    HelperPage,
+    "What every helper should know.",
+    (Field("does", _LINES, "What to do."), Field("must-not", _LINES, "What never to do.")),
+)
 SAFETY = Table(
     "the safety texts",
     Safety,
@@ -101,6 +108,7 @@ SAFETY = Table(
         Field("signs", ListOf(Group(SIGN), least=1, distinct=True), "Warning signs."),
         Field("worse", Group(WORSE), "If it got worse."),
         Field("fall", _LINES, "If you fall, step by step."),
+        Field("helper", Group(HELPER), "The page for the helper.", required=False),
     ),
 )
 STUDY = Table(

@@ -84,6 +84,12 @@ MEASUREMENT = Table(
         Field("remark", Plain(), "For clinicians.", required=False),
     ),
 )
+POSITIONS = Field(
+    "positions",
+    ListOf(Choice(terms.Position)),
+    "Positions that a surgeon may forbid; lying on a side is stated by the legs.",
+    required=False,
+)
 VARIATION = Table(
     "a variation",
     Variation,
@@ -95,6 +101,7 @@ VARIATION = Table(
         Field("operated-leg", Same(Group(LEG)), "What the operated leg does."),
         Field("other-leg", Same(Group(LEG)), "What the other leg does."),
         Field("demand", Choice(terms.Demand), "Where it differs.", required=False),
+        POSITIONS,
         Field("equipment", ListOf(Id("equipment")), "What it needs besides.", required=False),
         Field("activity", ListOf(Group(MEASUREMENT)), "Measurements of this form.", required=False),
         Field("cautions", ListOf(Group(CAUTION)), "Cautions of this form.", required=False),
@@ -182,6 +189,7 @@ EXERCISE = Table(
         Field("equipment", ListOf(Id("equipment")), "Things it needs.", required=False),
         Field("anchor", Choice(terms.Landmark), "Height of a band's anchor.", required=False),
         Field("strains", ListOf(Id("strain")), "Loads that some people must avoid."),
+        POSITIONS,
         Field("requires", ListOf(Id("exercise")), "Exercises to master first, all.", required=False),
         Field("requires-one-of", ListOf(Id("exercise")), "At least one of these first.", required=False),
         Field("alternative", Id("exercise"), "What to do instead, for another person.", required=False),

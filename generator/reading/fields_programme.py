@@ -150,6 +150,7 @@ USE = Table(
         Field("variation", Id(), "Which of its variations.", required=False),
         Field("week", WEEK, "Entry later than the phase.", required=False),
         Field("delayed-week", WEEK, "The same on the delayed track.", required=False),
+        Field("when", WORDS, "What must be reached besides the week.", required=False),
         Field("dose-steps", ListOf(Parsed(parse_step, SCHEMA, WANTED), least=1, most=8), "First to last."),
         Field("times-a-day", Number(1, 12), "How often a day."),
         Field("days-a-week", Number(1, 7), "On how many days."),
@@ -181,6 +182,7 @@ PHASE = Table(
         Field("pain", Group(PAIN), "Pain limit."),
         Field("going-up", WORDS, "When to take the next dose step."),
         Field("milestones", ListOf(Group(MILESTONE), least=1), "Before moving on."),
+        Field("daily-life", ListOf(Id("daily-life-item")), "Items of this phase.", required=False),
         Field("uses", ListOf(Group(USE), least=1), "Exercises, in any order: the order is computed."),
     ),
 )

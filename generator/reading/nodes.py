@@ -138,7 +138,8 @@ def _build(path: str, text: str) -> tuple[Node | None, tuple[Problem, ...]]:
                 return None, tuple(problems)
             problems += _unwanted(event, place)
         if isinstance(event, yaml.ScalarEvent):
-            done = Scalar(place, event.value, event.style is not None)
+            # The C parser says a plain scalar with an empty text, the other with None.
+            done = Scalar(place, event.value, event.style not in (None, ""))
         elif isinstance(event, yaml.CollectionStartEvent):
             stack.append(_Open(place, isinstance(event, yaml.MappingStartEvent), []))
         elif isinstance(event, yaml.CollectionEndEvent):

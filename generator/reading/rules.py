@@ -163,6 +163,7 @@ UNKNOWN = {
         "muscle": "content/muscles.yml",
         "equipment": "content/equipment.yml",
         "strain": "content/precautions.yml",
+        "daily-life-item": "content/daily-life/",
     }.items()
 }
 
