@@ -1,0 +1,76 @@
+"""Says what a site is made from and what came of it, so that the pipeline and the audit share one shape."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from types import MappingProxyType
+
+from generator.catalogue.arranged import Orders
+from generator.catalogue.exercise import Exercise
+from generator.catalogue.values import Catalogue
+from generator.problems import Rule
+from generator.website.config import Language
+from generator.wording.voice import Voice
+
+PhaseKey = tuple[str, int]
+"""A programme's id and the number of one of its phases."""
+
+UseKey = tuple[str, int, str]
+"""A programme's id, the number of one of its phases, and an exercise's id."""
+
+FieldGroup = tuple[str, str, str, tuple[tuple[str, bool, str, str], ...]]
+"""A group of keys of the content: file, name, help, and per key: key, whether it must stand, form, help."""
+
+
+@dataclass(frozen=True)
+class BookletFact:
+    """A finished booklet: path from the language's folder, number of pages, size in bytes, edition code."""
+
+    path: str
+    pages: int
+    size: int
+    edition: str
+
+
+@dataclass(frozen=True)
+class PageFact:
+    """What the audit must find in one page.
+
+    path: of the HTML, from the language's folder (of a root page: from the site's root). doses: every large
+    dose it prints and no other; None where doses are not judged. required: texts that must be read there.
+    """
+
+    path: str
+    doses: tuple[str, ...] | None = ()
+    required: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, kw_only=True)
+class SiteInput:
+    """All that the pages of one language say.
+
+    catalogue: localised, every text in words. languages: all that are published, in the chooser's order.
+    orders: by programme. booklets: what can be downloaded; a phase without an entry offers none.
+    in_use: an exercise as used in a phase, localised with the dose that phase begins with; where an entry
+    is missing, the catalogue's own is shown. rules: all codes of problems. fields: the reference of all keys
+    of the content.
+    """
+
+    catalogue: Catalogue
+    voice: Voice
+    languages: tuple[Language, ...]
+    orders: Orders
+    booklets: Mapping[PhaseKey, BookletFact] = field(default_factory=lambda: MappingProxyType({}))
+    in_use: Mapping[UseKey, Exercise] = field(default_factory=lambda: MappingProxyType({}))
+    rules: tuple[Rule, ...] = ()
+    fields: tuple[FieldGroup, ...] = ()
+
+    @property
+    def for_editors(self) -> bool:
+        """Return whether this language carries the editors' pages: only the one the content is written in."""
+        return self.voice.code == self.catalogue.source_language
+
+    def exercise_in(self, programme: str, phase: int, exercise: str) -> Exercise:
+        """Return an exercise in the words of the dose that a phase begins with."""
+        return self.in_use.get((programme, phase, exercise)) or self.catalogue.exercises[exercise]
