@@ -122,6 +122,12 @@ def test_wheel_that_is_not_the_pinned_one_is_refused(project: Project) -> None:
     assert "Remedy:" in begun.stderr
 
 
+def test_lock_without_a_hash_is_refused(project: Project) -> None:
+    """A package that was pinned without a hash is not installed."""
+    project.lock("run", "tiny_run==1.0\n")
+    assert (project.build().returncode, project.stamp.exists()) == (2, False)
+
+
 def test_two_starts_at_once_make_one_environment(project: Project) -> None:
     """Two starts at the same time both run the program; one prepares, the other waits for it."""
     both = [project.begin("build", "--wheels", str(project.wheels)) for _ in range(2)]

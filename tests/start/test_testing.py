@@ -93,7 +93,8 @@ def test_failed_lint_or_types_fail_the_run_and_hide_no_test(project: Project, ba
 @pytest.mark.slow
 def test_no_test_at_all_is_a_failure(project: Project) -> None:
     """A run that finds no test is no success (pytest's exit code 5)."""
-    code, printed = run(project)
+    code, printed = run(project, helper="NUMBER = 1\n")
+    assert "ruff passed, mypy passed" in printed
     assert (code, "no tests ran" in last_line(printed)) == (1, True)
 
 
