@@ -1,0 +1,105 @@
+"""Says what an editor can state about a pose: posture, angles, what rests where; frozen values only."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from enum import Enum
+
+from generator.catalogue.terms import Joint, Movement, Posture
+from generator.problems import NOWHERE, Place
+
+
+class Side(Enum):
+    """The body's halves; the middle is for spine and neck. Texts say operated and other, never left or right."""
+
+    OPERATED = "operated"
+    OTHER = "other"
+    MIDDLE = "middle"
+
+
+SIDES = (Side.OPERATED, Side.OTHER)
+
+
+class BodyPart(Enum):
+    """What can rest on something."""
+
+    FOOT = "foot"
+    HEEL = "heel"
+    TOES = "toes"
+    SHIN = "shin"
+    KNEE = "knee"
+    THIGH = "thigh"
+    PELVIS = "pelvis"
+    CHEST = "chest"
+    HEAD = "head"
+    UPPER_ARM = "upper arm"
+    FOREARM = "forearm"
+    HAND = "hand"
+
+    @property
+    def paired(self) -> bool:
+        """Return whether the body has two of it."""
+        return self not in (BodyPart.PELVIS, BodyPart.CHEST, BodyPart.HEAD)
+
+
+class Ground(Enum):
+    """What a part rests on or holds. The floor is whatever one lies or stands on: a mat or bed too."""
+
+    FLOOR = "floor"
+    SEAT = "seat"
+    STEP = "step"
+    WORKTOP = "worktop"
+    WALL = "wall"
+    PILLOW = "pillow"
+    TOWEL = "towel roll"
+    GRIP = "grip"
+    HIP = "hip"
+    THIGH = "thigh"
+
+
+@dataclass(frozen=True)
+class Rest:
+    """A part of the body that is supported: which, of which side, on what. MIDDLE for what is not paired."""
+
+    part: BodyPart
+    side: Side = Side.MIDDLE
+    on: Ground = Ground.FLOOR
+
+
+AngleKey = tuple[Side, Joint, Movement]
+
+
+@dataclass(frozen=True)
+class Setting:
+    """Sizes of what stands around, as fractions of stature: seat 46 cm, step 15 cm, worktop 92 cm at 170 cm."""
+
+    seat: float = 0.265
+    step: float = 0.088
+    worktop: float = 0.53
+    pillow: float = 0.05
+    towel: float = 0.06
+    grip: float = 0.50
+
+
+@dataclass(frozen=True, kw_only=True)
+class Pose:
+    """One pose as typed.
+
+    posture: None where the pose is `like` another and keeps its posture.
+    angles: degrees, clinical neutral-zero; spine side bending and rotation are towards the key's side.
+    rests_on: what is supported; None keeps the posture's own, or that of the pose it is like.
+    slides: resting parts that may travel on their ground between poses, such as a heel on a mat.
+    like: name of another pose of the same movement whose angles and rests hold where this one is silent.
+    on_side: the side lain on in side-lying and side support; the operated leg is on top by default.
+    travels: where the body has got to, forward, fraction of stature (walking and stepping).
+    """
+
+    name: str
+    posture: Posture | None = None
+    angles: Mapping[AngleKey, float] = field(default_factory=dict)
+    rests_on: tuple[Rest, ...] | None = None
+    slides: tuple[tuple[BodyPart, Side], ...] = ()
+    like: str | None = None
+    on_side: Side = Side.OTHER
+    place: Place = field(default=NOWHERE, compare=False, repr=False)
