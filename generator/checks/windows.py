@@ -60,7 +60,9 @@ def _starts(programme: Programme) -> Iterator[Problem]:
         if phase.delayed_week <= before.delayed_week:
             message = f"phase {phase.number} starts in week {phase.delayed_week} when delayed"
             yield ORDER.at(phase.at("delayed-week"), f"{message}, the one before in {before.delayed_week}")
-        elif phase.delayed_week - before.delayed_week < phase.week - before.week:
+        elif phase.week - before.week > phase.delayed_week - before.delayed_week and (
+            phase.delayed_week >= phase.week
+        ):
             message = f"phase {before.number} would be shorter when recovery is delayed"
             yield DELAY.at(phase.at("delayed-week"), message)
 
