@@ -97,10 +97,25 @@ class Safety(Record):
 
 
 @dataclass(frozen=True, kw_only=True)
+class NotUsed(Record):
+    """A value that a study gives and no exercise carries, with the reason, so that none is lost in silence.
+
+    exercise: as the study's exercise is called here, in plain English; not translated.
+    muscle: id in muscles.yml. mean: mean or median, in percent of the study's normalisation contraction.
+    """
+
+    exercise: str
+    muscle: str
+    mean: float
+    reason: str
+
+
+@dataclass(frozen=True, kw_only=True)
 class Study(Record):
     """A publication with measurements, and how they were made.
 
     people: who was measured, in words. n: number of them, None where not seen.
+    not_used: values that no exercise carries.
     """
 
     id: str
@@ -117,6 +132,7 @@ class Study(Record):
     normalisation: Normalisation
     part: Part
     remark: str = ""
+    not_used: tuple[NotUsed, ...] = ()
     status: Source
 
 

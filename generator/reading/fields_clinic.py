@@ -9,6 +9,7 @@ from generator.catalogue.clinic import (
     HelperPage,
     Limits,
     Muscle,
+    NotUsed,
     Safety,
     Sign,
     Strain,
@@ -111,6 +112,17 @@ SAFETY = Table(
         Field("helper", Group(HELPER), "The page for the helper.", required=False),
     ),
 )
+NOT_USED = Table(
+    "a value not used",
+    NotUsed,
+    "A value that the study gives and no exercise carries.",
+    (
+        Field("exercise", Plain("the name of an exercise"), "What was done."),
+        Field("muscle", Id("muscle"), "Muscle or segment, from muscles.yml."),
+        Field("mean", Number(0, 300, whole=False), "Mean or median in percent of the study's reference."),
+        Field("reason", Plain(), "Why no exercise carries it, for clinicians."),
+    ),
+)
 STUDY = Table(
     "a study",
     Study,
@@ -129,6 +141,7 @@ STUDY = Table(
         Field("normalisation", Choice(terms.Normalisation), "What the signal was divided by."),
         Field("part", Choice(terms.Part), "Part of the repetition."),
         Field("remark", Plain("a short text", ".{1,500}"), "For clinicians.", required=False),
+        Field("not-used", ListOf(Group(NOT_USED)), "Values that no exercise carries.", required=False),
         Field("status", Group(SOURCE), "What of this entry was read, what recalled."),
     ),
 )
