@@ -10,9 +10,10 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from generator.body import segments as size
 from generator.body.contact import CONTACT, TYPED, Pin, Task, settle, tracked
 from generator.body.pose import AngleKey, Ground, BodyPart, Pose, Rest, Setting, Side
-from generator.body.postures import Base, base
+from generator.body.postures import Base, base, reaching
 from generator.body.ranges import signed
 from generator.body.skeleton import ROLL, SKELETON, Array, Placed, place
 from generator.body.surface import Skin, skin
@@ -22,10 +23,11 @@ J, M = Joint, Movement
 FRAMES = 8
 
 # How strongly a joint that nobody typed keeps its usual angle: the trunk is stiff, arms are loose.
-_STIFF = {J.LOWER_BACK: 10.0, J.UPPER_BACK: 12.0, J.NECK: 4.0, J.HIP: 4.0, J.KNEE: 2.0, J.ANKLE: 1.5}
+_STIFF = {J.LOWER_BACK: 16.0, J.UPPER_BACK: 18.0, J.NECK: 4.0, J.HIP: 4.0, J.KNEE: 2.0, J.ANKLE: 1.5}
 _LOOSE = 2.0
 _UPRIGHT = 4.0
 _DRIFT = 0.4
+_HIP_ON_GROUND = 0.077
 
 
 @dataclass(frozen=True)
@@ -122,7 +124,7 @@ def _weights() -> Array:
 _WEIGHTS = _weights()
 
 
-def _task(pose: Pose, start: Base, setting: Setting, pins: tuple[Pin, ...]) -> Task:
+def _task(pose: Pose, start: Base, setting: Setting, pins: tuple[Pin, ...], model: Body | None) -> Task:
     wish = np.zeros(SKELETON.count)
     wish[1] = 0.53 if pose.posture in (Posture.STANDING, Posture.HALF_KNEELING) else 0.12
     if pose.posture is Posture.SITTING:
@@ -130,12 +132,34 @@ def _task(pose: Pose, start: Base, setting: Setting, pins: tuple[Pin, ...]) -> T
     elif pose.posture is Posture.HANDS_AND_KNEES:
         wish[1] = 0.3
     _fill(wish, start.angles)
+    rests = start.rests if pose.rests_on is None else pose.rests_on
+    _fill(wish, reaching(rests))
+    if model is not None:
+        wish[6:] = model.parameters[6:]
+    elif pose.posture is Posture.ON_BACK:
+        _fill(wish, _drawn_up(pose, rests))
     weight = _WEIGHTS.copy()
     if start.square:
         weight[[3, 5]] = 25.0
+    if start.balanced:
+        weight[3:6] = 14.0
+    weight[[SKELETON.axes[key] for key in start.firm]] = 20.0
     weight[_fill(wish, pose.angles)] = TYPED
-    rests = start.rests if pose.rests_on is None else pose.rests_on
     return Task(start.turned, wish, weight, rests, setting, start.flat_feet, start.balanced, pins)
+
+
+def _drawn_up(pose: Pose, rests: tuple[Rest, ...]) -> dict[AngleKey, float]:
+    """Return knee and ankle of a leg drawn up on the back, so that its sole can lie flat: plane trigonometry."""
+    angles: dict[AngleKey, float] = {}
+    for rest in rests:
+        if rest.part is BodyPart.FOOT:
+            hip = np.radians(pose.angles.get((rest.side, J.HIP, M.FLEXION), 45.0))
+            knee_height = _HIP_ON_GROUND + size.THIGH * np.sin(hip) - size.ANKLE_HEIGHT
+            shank = np.degrees(np.arcsin(np.clip(knee_height / size.SHANK, -1.0, 1.0)))
+            angles[rest.side, J.HIP, M.FLEXION] = float(np.degrees(hip))
+            angles[rest.side, J.KNEE, M.FLEXION] = float(np.degrees(hip) + shank)
+            angles[rest.side, J.ANKLE, M.DORSIFLEXION] = float(shank - 90.0)
+    return angles
 
 
 _FIRM = (CONTACT, 0.0, CONTACT)
@@ -152,22 +176,24 @@ def _pins(before: Body, pose: Pose, rests: tuple[Rest, ...]) -> tuple[Pin, ...]:
             continue
         if rest.on in (Ground.HIP, Ground.THIGH):
             continue
-        weight = _SOFT if not rest.part.paired else _ALL_WAYS if rest.part is BodyPart.HAND else _FIRM
+        weight = _SOFT if not rest.part.paired or rest.part is BodyPart.HEEL else _ALL_WAYS if rest.part is BodyPart.HAND else _FIRM
         for owner, local in tracked(rest.part, rest.side):
             at = placed.rotations[owner] @ np.array(local) + placed.origins[owner]
             pins.append(Pin(owner, local, (float(at[0]), float(at[1]), float(at[2])), weight))
     return tuple(pins)
 
 
-def _key(pose: Pose, before: Body | None, setting: Setting) -> Body:
+def _key(pose: Pose, before: Body | None, model: Body | None, setting: Setting) -> Body:
     start = base(pose.posture or Posture.STANDING, pose.on_side)
     rests = start.rests if pose.rests_on is None else pose.rests_on
     pins = () if before is None else _pins(before, pose, rests)
-    task = _task(pose, start, setting, pins)
+    task = _task(pose, start, setting, pins, model)
     first = task.wish.copy()
     if before is not None:
         task.wish[[0, 2]] = before.parameters[[0, 2]]
         first[:3] = before.parameters[:3]
+    if model is not None:
+        first[3:6] = model.parameters[3:6]
     return Body(pose, rests, settle(task, first), start.turned)
 
 
@@ -187,7 +213,8 @@ def move(poses: Sequence[Pose], setting: Setting | None = None, frames: int = FR
     setting = setting or Setting()
     keys: list[Body] = []
     for pose in inherit(poses):
-        keys.append(_key(pose, keys[-1] if keys else None, setting))
+        model = next((key for key in keys if key.pose.name == pose.like), None)
+        keys.append(_key(pose, keys[-1] if keys else None, model, setting))
     steps = [keys[0]]
     for one, two in zip(keys, keys[1:], strict=False):
         steps += [_between(one, two, number / frames, setting) for number in range(1, frames)]

@@ -21,7 +21,8 @@ Angles = dict[AngleKey, float]
 class Base:
     """A posture's defaults: pelvis axes in space (columns X, Y, Z), angles in degrees, rests, feet flat or not.
 
-    balanced: the body's middle stays over the feet. square: the pelvis does not roll forwards or backwards.
+    balanced: the body's middle stays over the feet. square: the pelvis does not roll forwards or backwards. firm: usual angles that
+    give way last.
     """
 
     turned: Array
@@ -30,6 +31,7 @@ class Base:
     flat_feet: bool = True
     balanced: bool = False
     square: bool = False
+    firm: tuple[AngleKey, ...] = ()
 
 
 def _both(joint: Joint, movement: Movement, degrees: float) -> Angles:
@@ -127,11 +129,15 @@ def _half_kneeling() -> Base:
 
 def _side_support(down: Side) -> Base:
     up = Side.OPERATED if down is Side.OTHER else Side.OTHER
-    arms = _one(down, J.SHOULDER, abduction=82, internal_rotation=0) | _one(down, J.ELBOW, flexion=90)
+    arms = _one(down, J.SHOULDER, abduction=72) | _one(down, J.ELBOW, flexion=90)
     arms |= _one(up, J.SHOULDER, abduction=10) | _one(up, J.ELBOW, flexion=20)
     rests = (Rest(BodyPart.FOREARM, down), Rest(BodyPart.FOOT, down), Rest(BodyPart.HAND, up, Ground.HIP))
     turned = _OPERATED_UP if down is Side.OTHER else _OPERATED_DOWN
-    return Base(turned, arms, rests, flat_feet=False, square=True)
+    out = 1.0 if down is Side.OTHER else -1.0
+    tilt = np.radians(18.0) * out
+    lean = np.array([[1, 0, 0], [0, np.cos(tilt), -np.sin(tilt)], [0, np.sin(tilt), np.cos(tilt)]])
+    firm = ((down, J.SHOULDER, M.ABDUCTION), (down, J.SHOULDER, M.FLEXION), (down, J.ELBOW, M.FLEXION))
+    return Base(turned @ lean, arms, rests, flat_feet=False, square=True, firm=firm)
 
 
 def base(posture: Posture, on_side: Side = Side.OTHER) -> Base:
@@ -149,3 +155,15 @@ def base(posture: Posture, on_side: Side = Side.OTHER) -> Base:
         P.HANDS_AND_KNEES: _hands_and_knees,
         P.HALF_KNEELING: _half_kneeling,
     }[posture]()
+
+
+def reaching(rests: tuple[Rest, ...]) -> Angles:
+    """Return the usual angles of arms whose hands hold a worktop or a walking aid."""
+    angles: Angles = {}
+    for rest in rests:
+        if rest.part is BodyPart.HAND and rest.on is Ground.WORKTOP:
+            angles |= _one(rest.side, J.SHOULDER, flexion=16, abduction=10) | _one(rest.side, J.ELBOW, flexion=48)
+            angles |= _one(rest.side, J.FOREARM, pronation=72)
+        elif rest.part is BodyPart.HAND and rest.on is Ground.GRIP:
+            angles |= _one(rest.side, J.SHOULDER, flexion=18, abduction=12) | _one(rest.side, J.ELBOW, flexion=26)
+    return angles

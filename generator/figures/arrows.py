@@ -1,0 +1,168 @@
+"""Draws where the movement goes: an arrow along the real path of whatever travels furthest."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+
+import numpy as np
+import shapely
+from shapely.geometry import LineString
+from shapely.geometry.base import BaseGeometry
+
+from generator.body.motion import Body, Motion
+from generator.body.pose import Side
+from generator.body.skeleton import HEAD, PELVIS, THORAX, Array, limb
+from generator.figures.camera import UNITS, Camera
+from generator.figures.ink import Mark
+from generator.figures.palette import Palette
+from generator.figures.shapes import number, smooth
+
+_NOTHING = 0.008 * UNITS
+_SHORTEST = 0.1 * UNITS
+_WIDTH = 3.6
+_HEAD_LENGTH, _HEAD_HALF = 9.5, 6.0
+
+
+class Follow(Enum):
+    """What an arrow can follow, where the editor overrules the choice."""
+
+    FOOT = "foot"
+    KNEE = "knee"
+    TOES = "toes"
+    PELVIS = "pelvis"
+    HIP = "hip"
+    CHEST = "chest"
+    HEAD = "head"
+    HAND = "hand"
+
+
+@dataclass(frozen=True)
+class _Trail:
+    """One point's path: where it starts and ends on the picture, and away from what it is moved."""
+
+    path: Array
+    away: Array
+    weight: float
+
+    @property
+    def length(self) -> float:
+        """Return how far it travels, weighted."""
+        return self.weight * float(np.linalg.norm(np.diff(self.path, axis=0), axis=1).sum())
+
+
+def _spots(body: Body, side: Side) -> dict[Follow, tuple[Array, Array, float, float]]:
+    """Return, for each thing to follow: its point, where outward starts, gap outwards, weight of the choice."""
+    placed = body.placed
+    foot, shank, thigh, hand = (limb(side, name) for name in ("foot", "shank", "thigh", "hand"))
+    at = placed.origins
+    toes = at[foot] + placed.rotations[foot] @ np.array([0.108, -0.03, 0.0])
+    heel = at[foot] + placed.rotations[foot] @ np.array([0.02, -0.045, 0.0])
+    buttock = at[PELVIS] - placed.rotations[PELVIS] @ np.array([0.075, 0.0, 0.0])
+    palm = at[hand] - placed.rotations[hand] @ np.array([0.0, 0.1, 0.0])
+    crown = at[HEAD] + placed.rotations[HEAD] @ np.array([0.0, 0.106, 0.0])
+    crest = at[PELVIS] + placed.rotations[PELVIS] @ np.array([0.0, 0.05, 0.09 if side is Side.OPERATED else -0.09])
+    chest = at[THORAX] + placed.rotations[THORAX] @ np.array([-0.06, 0.02, 0.0])
+    return {
+        Follow.FOOT: (heel, at[shank], 9.0, 1.0),
+        Follow.TOES: (toes, at[foot], 8.0, 0.8),
+        Follow.KNEE: (at[shank], at[thigh], 13.0, 0.93),
+        Follow.PELVIS: (buttock, at[PELVIS], 5.0, 0.9),
+        Follow.HIP: (crest, at[PELVIS], 14.0, 0.89),
+        Follow.CHEST: (chest, at[THORAX], 8.0, 0.45),
+        Follow.HEAD: (crown, at[THORAX], 8.0, 0.3),
+        Follow.HAND: (palm, at[hand], 8.0, 0.4),
+    }
+
+
+def _trails(motion: Motion, lens: Camera, step: int) -> dict[tuple[Side, Follow], _Trail]:
+    """Return the paths from key pose `step` to the next."""
+    count = (len(motion.frames) - 1) // max(len(motion.keys) - 1, 1)
+    frames = motion.frames[step * count : (step + 1) * count + 1]
+    found: dict[tuple[Side, Follow], _Trail] = {}
+    for side in (Side.OPERATED, Side.OTHER):
+        spots = [_spots(frame, side) for frame in frames]
+        for what in Follow:
+            path = lens.flat(np.array([spot[what][0] for spot in spots]))
+            origin = lens.flat(np.array([spot[what][1] for spot in spots]))
+            gap, weight = spots[0][what][2:]
+            out = path - origin
+            out = out / np.maximum(np.linalg.norm(out, axis=1, keepdims=True), 1.0)
+            found[side, what] = _Trail(path, out * gap, weight * (1.0 if side is Side.OPERATED else 0.97))
+    return found
+
+
+def arrow(
+    motion: Motion, lens: Camera, palette: Palette, follow: tuple[Side, Follow] | None, step: int
+) -> tuple[list[Mark], Array]:
+    """Return the arrow of the way to key pose `step + 1`, and its points; none where nothing travels."""
+    trails = _trails(motion, lens, step)
+    trail = trails[follow] if follow else max(trails.values(), key=lambda one: one.length)
+    path = _clear(trail.path + trail.away, _flesh(motion.keys[step + 1], lens))
+    length = float(np.linalg.norm(np.diff(path, axis=0), axis=1).sum())
+    if length < _NOTHING:
+        return [], np.empty((0, 2))
+    if length < _SHORTEST:
+        # A small movement keeps its direction but gets an arrow long enough to be seen.
+        path = path[-1] + (path - path[-1]) * (_SHORTEST / length)
+        length = _SHORTEST
+    return _drawn(_thinned(path, length), palette), path
+
+
+def _flesh(body: Body, lens: Camera) -> BaseGeometry:
+    """Return roughly where the person is on the picture."""
+    at = lens.flat(body.placed.origins)
+    limbs = [at[row : row + 3] for start in (7, 13) for row in (start, start + 3)]
+    bones = shapely.multilinestrings([shapely.linestrings(limb_) for limb_ in limbs])
+    trunk = shapely.linestrings(at[[PELVIS, THORAX]])
+    parts = [bones.buffer(8.5), trunk.buffer(17.0), shapely.points(at[HEAD]).buffer(16.0)]
+    return shapely.union_all(parts)
+
+
+def _clear(path: Array, flesh: BaseGeometry) -> Array:
+    """Return the path moved aside as little as needed to stand beside the person, not on the person."""
+    best, least = path, _covered(path, flesh)
+    if least < 0.2:
+        return path
+    for reach in range(6, 66, 6):
+        for turn in np.linspace(0, 2 * np.pi, 8, endpoint=False):
+            moved = path + reach * np.array([np.cos(turn), np.sin(turn)])
+            covered = _covered(moved, flesh)
+            if covered < 0.02:
+                return moved
+            if covered < least - 0.1:
+                best, least = moved, covered
+    return best
+
+
+def _covered(path: Array, flesh: BaseGeometry) -> float:
+    """Return which share of an arrow along the path would lie on the person."""
+    shaft = LineString(path).buffer(4.5)
+    return float(shaft.intersection(flesh).area / max(shaft.area, 1e-9))
+
+
+def _thinned(path: Array, length: float) -> Array:
+    """Return the path with even spacing."""
+    walked = np.concatenate([[0.0], np.cumsum(np.linalg.norm(np.diff(path, axis=0), axis=1))])
+    at = np.linspace(0.0, walked[-1], max(4, int(length / 6)))
+    return np.stack([np.interp(at, walked, path[:, axis]) for axis in range(2)], axis=1)
+
+
+def _drawn(path: Array, palette: Palette) -> list[Mark]:
+    """Return shaft and head with a light rim, so that the arrow shows over everything."""
+    back = min(len(path) - 1, 2)
+    way = path[-1] - path[-1 - back]
+    way = way / max(float(np.linalg.norm(way)), 1e-6)
+    across = np.array([-way[1], way[0]])
+    base = path[-1] - way * _HEAD_LENGTH
+    kept = [point for point in path if float((point - base) @ way) < 0.0 or np.linalg.norm(point - base) > 14]
+    shaft = smooth(np.array([*(kept or [path[0]]), base + way * 1.0]), closed=False, rounding=50)
+    corners = [path[-1], base + across * _HEAD_HALF, base - across * _HEAD_HALF]
+    head = "M" + "L".join(f"{number(float(x))} {number(float(y))}" for x, y in corners) + "Z"
+    rim = palette.ground
+    return [
+        Mark(shaft, stroke=rim, width=_WIDTH + 3.0),
+        Mark(head, rim, rim, 3.4),
+        Mark(shaft, stroke=palette.work, width=_WIDTH),
+        Mark(head, palette.work, palette.work, 0.8),
+    ]

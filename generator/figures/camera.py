@@ -1,0 +1,102 @@
+"""Chooses from where a movement is seen: the view that shows most of it, unless the editor overrules it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+
+import numpy as np
+from numpy.typing import NDArray
+
+from generator.body.motion import Motion
+from generator.body.skeleton import HEAD, PELVIS, Array
+
+UNITS = 200.0  # drawing units for one stature
+
+
+class View(Enum):
+    """Where the viewer stands. Front and side are a person's own, standing or lying on the side."""
+
+    FRONT = "front"
+    BACK = "back"
+    SIDE = "side"
+    THREE_QUARTER = "three-quarter"
+    ABOVE = "above"
+
+
+@dataclass(frozen=True)
+class Camera:
+    """A parallel projection: unit vectors to the right, up, and towards the viewer."""
+
+    right: Array
+    up: Array
+    towards: Array
+
+    def flat(self, points: Array) -> Array:
+        """Return points (n, 3) on the picture (n, 2), Y downwards, in drawing units."""
+        return np.stack([points @ self.right, -(points @ self.up)], axis=-1) * UNITS
+
+    def vectors(self, vectors: Array) -> Array:
+        """Return directions on the picture, in drawing units."""
+        return self.flat(vectors)
+
+    def depth(self, points: Array) -> Array:
+        """Return how near points are: larger is nearer."""
+        result: Array = points @ self.towards
+        return result
+
+
+def camera(azimuth: float, elevation: float) -> Camera:
+    """Return the camera at an azimuth (0 at +X, 90 at +Z) and elevation, degrees."""
+    turn, rise = np.radians((azimuth, elevation))
+    towards = np.array([np.cos(turn) * np.cos(rise), np.sin(rise), np.sin(turn) * np.cos(rise)])
+    right = np.array([np.sin(turn), 0.0, -np.cos(turn)])
+    return Camera(right, np.cross(towards, right), towards)
+
+
+_LOW, _LYING = 9.0, 14.0
+
+
+def seen_from(view: View, motion: Motion) -> Camera:
+    """Return the camera of a view for the way the body lies or stands at the start."""
+    axes = motion.keys[0].placed.rotations[PELVIS]
+    front, out = axes[:, 0], axes[:, 2]
+    if abs(out[1]) > 0.7:
+        azimuth = float(np.degrees(np.arctan2(front[2], front[0])))
+        table = {View.FRONT: (azimuth + 12, _LYING), View.BACK: (azimuth + 180, _LYING)}
+        table |= {View.SIDE: (azimuth, _LYING), View.THREE_QUARTER: (azimuth + 32, 30), View.ABOVE: (azimuth, 70)}
+    elif abs(front[1]) > 0.7:
+        table = {View.SIDE: (82, _LYING), View.THREE_QUARTER: (58, 24), View.ABOVE: (90, 72)}
+        table |= {View.FRONT: (0, 20), View.BACK: (180, 20)}
+    else:
+        table = {View.FRONT: (10, _LOW), View.BACK: (190, _LOW), View.SIDE: (76, _LOW)}
+        table |= {View.THREE_QUARTER: (42, 12), View.ABOVE: (90, 70)}
+    return camera(*table[view])
+
+
+def _shown(motion: Motion, view: View, ends: NDArray[np.int64]) -> float:
+    """Return how much of the movement a view shows, less where the limbs cover one another."""
+    lens = seen_from(view, motion)
+    paths = np.array([lens.flat(frame.placed.origins[ends]) for frame in motion.frames])
+    travel = float(np.linalg.norm(np.diff(paths, axis=0), axis=2).sum(axis=0).max())
+    last = motion.keys[-1].placed.origins
+    flat = lens.flat(last[7:])
+    apart = np.linalg.norm(flat[:, None] - flat[None], axis=2) + np.eye(len(flat)) * UNITS
+    covered = float(np.clip(1.0 - apart / (0.06 * UNITS), 0.0, None).sum() / 2)
+    return travel - 0.008 * UNITS * covered
+
+
+# Plain views first: a slanting or high one must show clearly more to be chosen.
+_UPRIGHT = {View.SIDE: 1.0, View.FRONT: 1.0, View.BACK: 0.99, View.THREE_QUARTER: 0.75}
+_FACE_UP_OR_DOWN = {View.SIDE: 1.0, View.ABOVE: 0.6}
+_ON_SIDE = {View.FRONT: 1.0, View.ABOVE: 0.6}
+
+
+def choose(motion: Motion, hidden: frozenset[View] = frozenset()) -> View:
+    """Return the view that shows most of the movement, out of those where nothing stands in the way (`hidden`)."""
+    ends = np.array([HEAD, *range(7, len(motion.keys[0].placed.origins)), PELVIS])
+    axes = motion.keys[0].placed.rotations[PELVIS]
+    lying = _ON_SIDE if abs(axes[1, 2]) > 0.7 else _FACE_UP_OR_DOWN
+    table = lying if max(abs(axes[1, 2]), abs(axes[1, 0])) > 0.7 else _UPRIGHT
+    open_views = [view for view in table if view not in hidden]
+    return max(open_views, key=lambda view: table[view] * _shown(motion, view, ends))

@@ -1,0 +1,225 @@
+"""Draws what moves with the person: band, pillow, towel roll, sticks, crutches, frame, weight, helper's hands."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from generator.body.motion import Body
+from generator.body.pose import SIDES, Side
+from generator.body.skeleton import HEAD, PELVIS, Array, limb
+from generator.body.surface import RINGS, Chain
+from generator.figures.camera import Camera
+from generator.figures.furniture import BEFORE, BEHIND, Room, side_sign
+from generator.figures.ink import Layer, Mark
+from generator.figures.palette import Palette
+from generator.figures.props import (
+    AnkleWeight,
+    Band,
+    Crutches,
+    HelperHands,
+    Limit,
+    Pillow,
+    Prop,
+    Stick,
+    TowelRoll,
+    WalkingFrame,
+)
+from generator.figures.solids import bar, cushion, roll, strap
+
+# segment, distance below its upper end
+_AT = {
+    Limit.THIGHS: ("thigh", 0.20),
+    Limit.KNEES: ("thigh", 0.235),
+    Limit.ANKLES: ("shank", 0.205),
+    Limit.FEET: ("foot", 0.0),
+}
+
+
+class Held:
+    """Things that go with one pose."""
+
+    def __init__(self, body: Body, room: Room, lens: Camera, palette: Palette) -> None:
+        """Remember the pose."""
+        self.placed, self.skin, self.room = body.placed, body.skin, room
+        self.lens, self.palette = lens, palette
+
+    def on_leg(self, side: Side, at: Limit) -> tuple[Array, Array]:
+        """Return a point on a leg's axis, and the leg's direction there."""
+        name, along = _AT[at]
+        segment = limb(side, name)
+        axes = self.placed.rotations[segment]
+        if name == "foot":
+            return self.placed.origins[segment] + axes @ np.array([0.05, -0.02, 0.0]), axes[:, 0]
+        return self.placed.origins[segment] - along * axes[:, 1], -axes[:, 1]
+
+    def _half(self, side: Side, at: Limit) -> float:
+        return {Limit.THIGHS: 0.038, Limit.KNEES: 0.034, Limit.ANKLES: 0.021, Limit.FEET: 0.026}[at]
+
+    def _edges(self, side: Side, at: Limit) -> tuple[Array, Array]:
+        """Return the two points where a leg's outline is, across the leg on the picture."""
+        point, along = self.on_leg(side, at)
+        across = np.cross(along, self.lens.towards)
+        across = across / max(float(np.linalg.norm(across)), 1e-6) * self._half(side, at)
+        return point + across, point - across
+
+    def band(self, prop: Band) -> list[Layer]:
+        """Return a band: round both legs, or round one and on to its anchor."""
+        palette = self.palette
+        if prop.anchor is None:
+            ends = [edge for side in SIDES for edge in self._edges(side, prop.at)]
+            flat = self.lens.flat(np.array(ends))
+            apart = np.linalg.norm(flat[:, None] - flat[None], axis=2)
+            one, two = np.unravel_index(int(np.argmax(apart)), apart.shape)
+            marks = strap(self.lens, [ends[one], ends[two]], 4.6, palette.band, palette.line)
+            return [Layer(BEFORE - 1, tuple(marks))]
+        anchor = self._anchor(prop.anchor)
+        first, last = self._edges(prop.side, prop.at)
+        middle = (first + last) / 2
+        pull = strap(self.lens, [middle, anchor], 3.2, palette.band, palette.line)
+        cuff = strap(self.lens, [first, last], 4.6, palette.band, palette.line)
+        post = bar(self.lens, [anchor - [0, 0.06, 0], anchor + [0, 0.06, 0]], 5.0, palette.prop_side, palette.prop_line)
+        depth = float(self.lens.depth(((middle + anchor) / 2)[None])[0])
+        return [Layer(depth, tuple(pull + post)), Layer(BEFORE - 1, tuple(cuff))]
+
+    def _anchor(self, offset: Sequence[float]) -> Array:
+        middle = self.room.feet[0].mean(axis=0)
+        result: Array = np.array([middle[0] + offset[0], offset[1], middle[2] + offset[2]])
+        return result
+
+    def pillow(self, prop: Pillow) -> list[Layer]:
+        """Return a pillow: under the head down to the ground, or between the legs."""
+        if prop.between is None:
+            rows = [index for index, ring in enumerate(RINGS) if ring.chain is Chain.HEAD]
+            head = self.placed.origins[HEAD] + self.placed.rotations[HEAD] @ np.array([0.0, 0.045, 0.0])
+            top = max(float(self.skin.lowest()[rows, 1].min()) + 0.012, 0.025)
+            low, high = (head[0] - 0.085, 0.0, head[2] - 0.12), (head[0] + 0.085, top, head[2] + 0.12)
+            return [Layer(BEHIND + 2, tuple(cushion(self.lens, low, high, self.palette)))]
+        one, two = (self.on_leg(side, prop.between)[0] for side in SIDES)
+        middle = (one + two) / 2
+        half = np.maximum(np.abs(one - two) / 2 - 0.02, 0.03) + np.array([0.04, 0.0, 0.0])
+        marks = cushion(self.lens, middle - half, middle + half, self.palette)
+        return [Layer(float(self.lens.depth(middle[None])[0]), tuple(marks))]
+
+    def towel(self, prop: TowelRoll) -> list[Layer]:
+        """Return a rolled towel between the ground and the leg."""
+        point, _ = self.on_leg(prop.side, prop.under)
+        radius = max((point[1] - self._half(prop.side, prop.under)) / 2, 0.015)
+        marks = roll(self.lens, (point[0], radius, point[2]), radius, 0.07, self.palette)
+        return [Layer(BEHIND + 2, tuple(marks))]
+
+    def _grip(self, side: Side) -> Array:
+        segment = limb(side, "hand")
+        point: Array = self.placed.origins[segment] - 0.045 * self.placed.rotations[segment][:, 1]
+        return point
+
+    def stick(self, side: Side, cuff: bool = False) -> list[Layer]:
+        """Return a stick from the hand to the floor, with a cuff at the forearm for a crutch."""
+        grip, palette = self._grip(side), self.palette
+        fill, line = palette.prop, palette.prop_line
+        out = 0.03 * side_sign(side)
+        foot = np.array([grip[0] + 0.02, 0.006, grip[2] + out])
+        fore = np.array([0.045, 0.0, 0.0])
+        marks = []
+        if cuff:
+            elbow = self.placed.origins[limb(side, "forearm")]
+            wrist = self.placed.origins[limb(side, "hand")]
+            top = elbow + 0.25 * (wrist - elbow)
+            behind = top + np.array([-0.025, 0.0, 0.0])
+            marks += bar(self.lens, [behind, grip + [-0.012, 0, 0], foot], 2.8, fill, line)
+            marks += bar(self.lens, [behind, top + [0.03, 0.004, 0]], 3.4, palette.prop_side, line)
+        else:
+            marks += bar(self.lens, [grip, foot], 3.0, fill, line)
+        marks += bar(self.lens, [grip - 0.5 * fore, grip + fore], 3.6, palette.prop_side, line)
+        marks += bar(self.lens, [foot, foot + [0, 0.012, 0]], 4.4, line, line)
+        hand = self.lens.depth(self.placed.origins[[limb(side, "hand"), limb(side, "forearm")]])
+        return [Layer(float(hand.min()) - 0.02, tuple(marks))]
+
+    def frame(self) -> list[Layer]:
+        """Return a walking frame: two side frames joined in front."""
+        grips = [self._grip(side) for side in SIDES]
+        palette = self.palette
+        fill, line = palette.prop, palette.prop_line
+        height = float(np.mean([grip[1] for grip in grips]))
+        x = float(np.mean([grip[0] for grip in grips]))
+        layers = []
+        sides = []
+        for grip in grips:
+            rear, front = (x - 0.09, 0.006, grip[2] * 1.05), (x + 0.20, 0.006, grip[2] * 1.05)
+            shape = [rear, (x - 0.05, height, grip[2]), (x + 0.13, height, grip[2]), front]
+            marks = bar(self.lens, shape, 3.0, fill, line)
+            marks += bar(self.lens, [(x - 0.07, height / 2, grip[2]), (x + 0.165, height / 2, grip[2])], 2.4, fill, line)
+            sides.append(marks)
+            depth = float(self.lens.depth(np.array([[x, 0.3, grip[2]]]))[0])
+            layers.append(Layer(depth, tuple(marks)))
+        across = []
+        for share in (0.95, 0.62):
+            ends = [(x + 0.13 + 0.07 * (1 - share), height * share, grip[2]) for grip in grips]
+            across += bar(self.lens, ends, 2.6, fill, line)
+        depth = float(self.lens.depth(np.array([[x + 0.15, 0.3, 0.0]]))[0])
+        return [*layers, Layer(depth, tuple(across))]
+
+    def weight(self, prop: AnkleWeight) -> list[Layer]:
+        """Return a weight cuff round the ankle."""
+        first, last = self._edges(prop.side, Limit.ANKLES)
+        marks = strap(self.lens, [first, last], 9.0, self.palette.prop_side, self.palette.line)
+        return [Layer(BEFORE - 1, tuple(marks))]
+
+    def hands(self, prop: HelperHands) -> list[Layer]:
+        """Return two hands with cuffs that carry the leg from below."""
+        layers = []
+        for at in (Limit.KNEES, Limit.ANKLES):
+            point, along = self.on_leg(prop.side, at)
+            layers += _helping_hand(self.lens, point, along, self._half(prop.side, at), self.palette)
+        return layers
+
+    def layers(self, prop: Prop) -> list[Layer]:
+        """Return the layers of a prop that moves along; nothing for one that stands still."""
+        if isinstance(prop, Band):
+            return self.band(prop)
+        if isinstance(prop, Pillow):
+            return self.pillow(prop)
+        if isinstance(prop, TowelRoll):
+            return self.towel(prop)
+        if isinstance(prop, Stick):
+            return self.stick(prop.side)
+        if isinstance(prop, Crutches):
+            return [layer for side in SIDES for layer in self.stick(side, cuff=True)]
+        if isinstance(prop, WalkingFrame):
+            return self.frame()
+        if isinstance(prop, AnkleWeight):
+            return self.weight(prop)
+        if isinstance(prop, HelperHands):
+            return self.hands(prop)
+        return []
+
+
+def _helping_hand(lens: Camera, point: Array, along: Array, half: float, palette: Palette) -> list[Layer]:
+    """Return a forearm that comes from below and a hand cupped round the limb."""
+    x, y = lens.flat(point[None])[0]
+    reach = half * 200.0
+    arm = [(x + 26, y + reach + 30), (x + 12, y + reach + 12), (x + 1, y + reach + 2)]
+    data = _polyline(arm)
+    cuff = _polyline([arm[0], (x + 20, y + reach + 22)])
+    fingers = [_polyline([(x - 1 + n * 3.4, y + reach + 2.5), (x - 3 + n * 3.4, y - reach * 0.1)]) for n in range(3)]
+    behind = [
+        Mark(data, stroke=palette.line, width=10.4),
+        Mark(data, stroke=palette.skin, width=8.0),
+        Mark(cuff, stroke=palette.line, width=12.4),
+        Mark(cuff, stroke=palette.ground, width=10.0),
+    ]
+    before = []
+    for finger in fingers:
+        before += [Mark(finger, stroke=palette.line, width=5.0), Mark(finger, stroke=palette.skin, width=2.9)]
+    del along
+    return [Layer(BEFORE - 3, tuple(behind)), Layer(BEFORE - 2, tuple(before))]
+
+
+def _polyline(points: Sequence[tuple[float, float]]) -> str:
+    from generator.figures.shapes import curve
+
+    return curve(points)
+
+
+__all__ = ["PELVIS", "Held"]

@@ -1,0 +1,202 @@
+"""Draws the person: limbs, trunk, clothes, in layers from far to near, the working limb hatched."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+from shapely.geometry import MultiLineString, Point, Polygon
+from shapely.geometry.base import BaseGeometry
+
+from generator.body.motion import Body
+from generator.body.pose import SIDES, Side
+from generator.body.skeleton import PELVIS, THORAX, limb
+from generator.body.surface import RINGS, Chain, Wear
+from generator.figures.camera import UNITS, Camera
+from generator.figures.face import head_layers
+from generator.figures.ink import Layer, Mark
+from generator.figures.palette import Palette
+from generator.figures.shapes import Ellipses, area_path, line_path
+
+LINE = 1.5
+FAR_LINE = 1.1
+WORK_LINE = 2.1
+_HATCH = 5.5
+
+Index = NDArray[np.int64]
+
+
+class Limb:
+    """Names of the limbs that can work."""
+
+    LEG = "leg"
+    ARM = "arm"
+
+
+@dataclass(frozen=True)
+class Look:
+    """What is shown on the person: working limbs, and the operated joint's segment (its upper end is ringed)."""
+
+    palette: Palette
+    working: frozenset[tuple[Side, str]] = field(default_factory=frozenset)
+
+
+def _chain(chain: Chain, side: Side, wear: Wear | None = None) -> Index:
+    """Return a chain's rings; of a garment, one ring more, so that it ends where the skin begins."""
+    rows = [index for index, ring in enumerate(RINGS) if ring.chain is chain and ring.side is side]
+    if wear is not None:
+        rows = [index for index in rows if RINGS[index].wear is wear]
+    return np.array(rows, dtype=np.int64)
+
+
+_LEGS = {side: [_chain(c, side) for c in (Chain.THIGH, Chain.SHANK, Chain.FOOT)] for side in SIDES}
+_SHANKS = {side: [_chain(c, side) for c in (Chain.SHANK, Chain.FOOT)] for side in SIDES}
+_FEET = {side: [_chain(Chain.FOOT, side)] for side in SIDES}
+_LEG_SHORTS = {side: [_chain(Chain.THIGH, side, Wear.SHORTS)] for side in SIDES}
+_ARMS = {
+    side: [_chain(c, side) for c in (Chain.UPPER_ARM, Chain.FOREARM, Chain.HAND, Chain.THUMB)] for side in SIDES
+}
+_LOWER_ARMS = {side: [_chain(c, side) for c in (Chain.FOREARM, Chain.HAND, Chain.THUMB)] for side in SIDES}
+_HANDS = {side: [_chain(c, side) for c in (Chain.HAND, Chain.THUMB)] for side in SIDES}
+_SLEEVES = {side: [_chain(Chain.UPPER_ARM, side, Wear.SHIRT)] for side in SIDES}
+_TRUNK = _chain(Chain.TRUNK, Side.MIDDLE)
+_TRUNK_SHORTS = _TRUNK[: len(_chain(Chain.TRUNK, Side.MIDDLE, Wear.SHORTS)) + 1]
+_NECK = _chain(Chain.NECK, Side.MIDDLE)
+
+
+def hatching(shape: BaseGeometry, colour: str) -> Mark:
+    """Return slanting lines over a shape, so that it stands out without colour."""
+    if shape.is_empty:
+        return Mark("")
+    left, top, right, bottom = shape.bounds
+    tall = bottom - top
+    starts = np.arange(np.floor((left - tall) / _HATCH) * _HATCH, right, _HATCH)
+    slants = MultiLineString([[(x, bottom), (x + tall, top)] for x in starts])
+    return Mark(line_path(shape.buffer(-0.8).intersection(slants)), stroke=colour, width=0.8)
+
+
+@dataclass(frozen=True)
+class _Coat:
+    """Colours of one limb: skin, cloth, line and its width."""
+
+    skin: str
+    cloth: str
+    line: str
+    width: float
+    works: bool
+
+
+class Person:
+    """One pose seen through one camera."""
+
+    def __init__(self, body: Body, lens: Camera, look: Look) -> None:
+        """Project `body`; nothing is drawn yet."""
+        self.placed = body.placed
+        self.lens, self.look = lens, look
+        self.rings = Ellipses(body.skin, lens)
+        self.trunk = self.rings.outline([_TRUNK])
+
+    def joint(self, segment: int) -> tuple[float, float]:
+        """Return where a segment's upper end is on the picture."""
+        x, y = self.lens.flat(self.placed.origins[segment][None])[0]
+        return float(x), float(y)
+
+    def _depth(self, chains: list[Index]) -> float:
+        return float(self.rings.depths[np.concatenate(chains)].mean())
+
+    def _coat(self, side: Side, kind: str, far: bool, cloth: tuple[str, str]) -> _Coat:
+        colours = self.look.palette
+        if (side, kind) in self.look.working:
+            both = len([limb_ for limb_ in self.look.working if limb_[1] == kind]) > 1
+            fill = colours.work_far if far and both else colours.work
+            return _Coat(fill, fill, colours.line, WORK_LINE, True)
+        if far:
+            return _Coat(colours.skin_far, cloth[1], colours.far_line, FAR_LINE, False)
+        return _Coat(colours.skin, cloth[0], colours.line, LINE, False)
+
+    def _limb(self, chains: list[list[Index]], cloth: list[Index], coat: _Coat, root: Point) -> tuple[Mark, ...]:
+        """Return a limb: skin, cloth, hatching, outline, and the creases where it folds over itself."""
+        whole, lower, end = (self.rings.outline(part) for part in chains)
+        dressed = self.rings.outline(cloth).intersection(whole)
+        inside = self.trunk.buffer(-0.5).intersection(root)
+        edge = whole.boundary.difference(inside)
+        hem = dressed.boundary.intersection(whole.buffer(-0.4)).difference(root.buffer(-3.0))
+        marks = [Mark(area_path(whole), fill=coat.skin), Mark(area_path(dressed), fill=coat.cloth)]
+        if coat.works:
+            marks.append(hatching(whole, self.look.palette.work_shade))
+        fold = lower.boundary.intersection(whole.buffer(-0.7))
+        knuckle = shapely.minimum_bounding_circle(lower.intersection(self.rings.outline([chains[0][0]])))
+        fold = fold.difference(knuckle) if knuckle.area < 0.45 * lower.area else fold
+        marks.append(Mark(line_path(hem), stroke=coat.line, width=1.0))
+        marks.append(Mark(line_path(edge), stroke=coat.line, width=coat.width))
+        marks.append(Mark(line_path(fold), stroke=coat.line, width=1.0))
+        del end
+        return tuple(marks)
+
+    def legs(self) -> list[Layer]:
+        """Return both legs; the one away from the viewer is lighter."""
+        depths = {side: self._depth(_LEGS[side]) for side in SIDES}
+        palette = self.look.palette
+        layers = []
+        for side in SIDES:
+            far = depths[side] < max(depths.values()) - 0.03
+            coat = self._coat(side, Limb.LEG, far, (palette.shorts, palette.shorts_far))
+            hip = Point(self.joint(limb(side, "thigh"))).buffer(0.085 * UNITS)
+            chains = [_LEGS[side], _SHANKS[side], _FEET[side]]
+            layers.append(Layer(depths[side], self._limb(chains, _LEG_SHORTS[side], coat, hip)))
+        return layers
+
+    def arms(self) -> list[Layer]:
+        """Return both arms."""
+        depths = {side: self._depth(_ARMS[side]) for side in SIDES}
+        palette = self.look.palette
+        layers = []
+        for side in SIDES:
+            far = depths[side] < max(depths.values()) - 0.05
+            coat = self._coat(side, Limb.ARM, far, (palette.shirt, palette.shirt_far))
+            shoulder = Point(self.joint(limb(side, "upper arm"))).buffer(0.052 * UNITS)
+            chains = [_ARMS[side], _LOWER_ARMS[side], _HANDS[side]]
+            layers.append(Layer(depths[side], self._limb(chains, _SLEEVES[side], coat, shoulder)))
+        return layers
+
+    def trunk_layer(self) -> Layer:
+        """Return the trunk: shirt and shorts."""
+        palette = self.look.palette
+        shorts = self.rings.outline([_TRUNK_SHORTS]).intersection(self.trunk)
+        hips: BaseGeometry = Polygon()
+        for side in SIDES:
+            leg = self.rings.outline(_LEGS[side]).buffer(-0.5)
+            hips = hips.union(leg.intersection(Point(self.joint(limb(side, "thigh"))).buffer(0.085 * UNITS)))
+        hem = shorts.boundary.intersection(self.trunk.buffer(-0.4))
+        marks = (
+            Mark(area_path(self.trunk), fill=palette.shirt),
+            Mark(area_path(shorts), fill=palette.shorts),
+            Mark(line_path(hem), stroke=palette.line, width=1.0),
+            Mark(line_path(self.trunk.boundary.difference(hips)), stroke=palette.line, width=LINE),
+        )
+        return Layer(self._depth([_TRUNK]), marks)
+
+    def neck(self) -> Layer:
+        """Return the neck, behind the shirt's collar."""
+        shape = self.rings.outline([_NECK])
+        palette = self.look.palette
+        marks = (
+            Mark(area_path(shape), fill=palette.skin),
+            Mark(line_path(shape.boundary), stroke=palette.line, width=LINE),
+        )
+        return Layer(self._depth([_TRUNK]) - 0.001, marks)
+
+    def layers(self) -> list[Layer]:
+        """Return all layers of the person."""
+        trunk = self.trunk_layer()
+        head = head_layers(self.placed, self.rings, self.lens, self.look.palette)
+        above = max(trunk.depth, head.depth) if head.depth > trunk.depth - 0.05 else head.depth
+        return [*self.legs(), *self.arms(), self.neck(), trunk, Layer(above + 0.0005, head.marks)]
+
+
+def middle(person: Person) -> tuple[float, float]:
+    """Return the middle of the trunk on the picture."""
+    one, two = person.joint(PELVIS), person.joint(THORAX)
+    return (one[0] + two[0]) / 2, (one[1] + two[1]) / 2

@@ -1,0 +1,132 @@
+"""Names the things around a person, each a frozen value, and says where they stand in a movement."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+
+from generator.body.pose import Side
+
+
+class Limit(Enum):
+    """Between which parts of the legs a thing lies, or to which it is fixed."""
+
+    THIGHS = "thighs"
+    KNEES = "knees"
+    ANKLES = "ankles"
+    FEET = "feet"
+
+
+class Where(Enum):
+    """On which side of the person a thing stands."""
+
+    FRONT = "front"
+    BEHIND = "behind"
+    OPERATED = "operated side"
+    OTHER = "other side"
+
+
+@dataclass(frozen=True)
+class Floor:
+    """The ground one stands on."""
+
+
+@dataclass(frozen=True)
+class Mat:
+    """A mat on the floor under a lying or kneeling person."""
+
+
+@dataclass(frozen=True)
+class Bed:
+    """A bed under a lying person."""
+
+
+@dataclass(frozen=True)
+class Chair:
+    """A firm chair under the pelvis; its height is the setting's seat."""
+
+    back: bool = True
+
+
+@dataclass(frozen=True)
+class Worktop:
+    """A worktop within reach of the hands; its height is the setting's."""
+
+    where: Where = Where.FRONT
+
+
+@dataclass(frozen=True)
+class Wall:
+    """A wall behind, before or beside the person."""
+
+    where: Where = Where.BEHIND
+
+
+@dataclass(frozen=True)
+class Step:
+    """A step under whatever rests on it; its height is the setting's."""
+
+
+@dataclass(frozen=True)
+class Band:
+    """An elastic band: a loop round both legs, or from one leg to a fixed anchor.
+
+    at: where on the legs. side: the pulled leg where the band runs to an anchor; MIDDLE for a loop.
+    anchor: where it is fixed, from the middle of the feet: forward, up, to the operated side, statures.
+    """
+
+    at: Limit
+    side: Side = Side.MIDDLE
+    anchor: tuple[float, float, float] | None = None
+
+
+@dataclass(frozen=True)
+class Pillow:
+    """A pillow under the head, or between the legs."""
+
+    between: Limit | None = None
+
+
+@dataclass(frozen=True)
+class TowelRoll:
+    """A rolled towel under a knee or ankle."""
+
+    under: Limit
+    side: Side
+
+
+@dataclass(frozen=True)
+class Stick:
+    """A walking stick in one hand."""
+
+    side: Side
+
+
+@dataclass(frozen=True)
+class Crutches:
+    """Two elbow crutches."""
+
+
+@dataclass(frozen=True)
+class WalkingFrame:
+    """A walking frame held with both hands."""
+
+
+@dataclass(frozen=True)
+class AnkleWeight:
+    """A weight cuff above one ankle."""
+
+    side: Side
+
+
+@dataclass(frozen=True)
+class HelperHands:
+    """A helper's two hands that carry one leg, under the knee and under the heel."""
+
+    side: Side
+
+
+Prop = (
+    Floor | Mat | Bed | Chair | Worktop | Wall | Step | Band | Pillow | TowelRoll | Stick | Crutches
+    | WalkingFrame | AnkleWeight | HelperHands
+)

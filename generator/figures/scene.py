@@ -1,0 +1,173 @@
+"""Puts a picture together: person, things around, arrow, the operated joint's ring; start and finish alike."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from enum import Enum
+
+import numpy as np
+
+from generator.body.motion import Body, Motion
+from generator.body.pose import Side
+from generator.body.skeleton import SKELETON, Array, limb
+from generator.figures.arrows import Follow, arrow
+from generator.figures.camera import Camera, View, choose, seen_from
+from generator.figures.furniture import Room
+from generator.figures.held import Held
+from generator.figures.ink import Layer, Mark, markup, paint
+from generator.figures.palette import Palette
+from generator.figures.person import Look, Person
+from generator.figures.props import Prop, Where, Worktop
+from generator.figures.shapes import number
+
+MARGIN = 6.0
+_GAP = 26.0
+_OVER_THE_WORKTOP = frozenset({View.FRONT, View.THREE_QUARTER})
+
+
+class Operated(Enum):
+    """Which joint was operated on: the one that carries the ring."""
+
+    HIP = "thigh"
+    KNEE = "shank"
+    ANKLE = "foot"
+    SHOULDER = "upper arm"
+    ELBOW = "forearm"
+
+
+@dataclass(frozen=True)
+class Scene:
+    """All that one figure shows.
+
+    working: limbs that work, such as (Side.OPERATED, "leg"). operated: the ringed joint; None for no ring.
+    view: None lets the movement choose. follow: what the arrow follows; None lets the movement choose.
+    left: the operated side is the left one, so the picture is mirrored.
+    """
+
+    motion: Motion
+    props: tuple[Prop, ...] = ()
+    working: frozenset[tuple[Side, str]] = field(default_factory=frozenset)
+    operated: Operated | None = Operated.HIP
+    view: View | None = None
+    follow: tuple[Side, Follow] | None = None
+    arrow: bool = True
+    left: bool = False
+
+
+@dataclass(frozen=True)
+class Picture:
+    """One drawn pose: its marks and the box they fill (left, top, right, bottom)."""
+
+    marks: tuple[Mark, ...]
+    box: tuple[float, float, float, float]
+
+
+def _view(scene: Scene) -> View:
+    if scene.view is not None:
+        return scene.view
+    before = any(isinstance(prop, Worktop) and prop.where is Where.FRONT for prop in scene.props)
+    return choose(scene.motion, _OVER_THE_WORKTOP if before else frozenset({View.BACK}))
+
+
+def ring(lens: Camera, body: Body, scene: Scene, palette: Palette) -> list[Mark]:
+    """Return the mark of the operated joint: a ring with a point, broken where the body hides it."""
+    if scene.operated is None:
+        return []
+    segment = limb(Side.OPERATED, scene.operated.value)
+    placed = body.placed
+    out = placed.rotations[SKELETON.parents[segment]] @ np.array([0.0, 0.0, 1.0])
+    point = placed.origins[segment] + 0.02 * out
+    x, y = (float(value) for value in lens.flat(point[None])[0])
+    hidden = float(out @ lens.towards) < -0.3
+    outer = _circle(x, y, 7.2)
+    dash = "2.6 2.2" if hidden else ""
+    marks = [Mark(outer, "" if hidden else palette.ground, palette.ground, 4.6)]
+    marks.append(Mark(outer, "", palette.line, 1.9, dash))
+    if not hidden:
+        marks.append(Mark(_circle(x, y, 2.2), palette.line))
+    return marks
+
+
+def _circle(x: float, y: float, radius: float) -> str:
+    r, width = number(radius), number(2 * radius)
+    return f"M{number(x - radius)} {number(y)}a{r} {r} 0 1 0 {width} 0a{r} {r} 0 1 0-{width} 0Z"
+
+
+def draw(scene: Scene, palette: Palette) -> tuple[Picture, ...]:
+    """Return one picture for each key pose, all in the same coordinates and the same scale."""
+    lens = seen_from(_view(scene), scene.motion)
+    room = Room(scene.motion, lens, palette)
+    pictures = []
+    for number_, body in enumerate(scene.motion.keys):
+        layers, points = layers_of(scene, body, lens, room, palette)
+        marks = [*paint(layers), *ring(lens, body, scene, palette)]
+        if scene.arrow and number_:
+            drawn, path = arrow(scene.motion, lens, palette, scene.follow, number_ - 1)
+            marks += drawn
+            points = np.concatenate([points, path])
+        pictures.append(Picture(tuple(marks), _box(points, marks)))
+    return tuple(pictures)
+
+
+def layers_of(
+    scene: Scene, body: Body, lens: Camera, room: Room, palette: Palette
+) -> tuple[list[Layer], Array]:
+    """Return the layers of one pose with everything around it, and the points that it reaches."""
+    person = Person(body, lens, Look(palette, scene.working))
+    layers = person.layers()
+    held = Held(body, room, lens, palette)
+    for prop in scene.props:
+        layers += room.layers(prop, body) + held.layers(prop)
+    return layers, person.rings.points.reshape(-1, 2)
+
+
+def _box(points: Array, marks: list[Mark]) -> tuple[float, float, float, float]:
+    from generator.figures.extent import extent
+
+    left, top, right, bottom = extent(mark.data for mark in marks)
+    del points
+    return left - MARGIN, top - MARGIN, right + MARGIN, bottom + MARGIN
+
+
+def _frame(pictures: tuple[Picture, ...]) -> tuple[float, float, float, float]:
+    boxes = np.array([picture.box for picture in pictures])
+    low, high = boxes[:, :2].min(axis=0), boxes[:, 2:].max(axis=0)
+    return float(low[0]), float(low[1]), float(high[0]), float(high[1])
+
+
+def svg(content: str, box: tuple[float, float, float, float], left_side: bool) -> str:
+    """Return an SVG document for marks inside a box; mirrored for a left operated side."""
+    left, top, right, bottom = box
+    width, height = right - left, bottom - top
+    if left_side:
+        content = f'<g transform="matrix(-1 0 0 1 {number(left + right)} 0)">{content}</g>'
+    view = " ".join(number(value) for value in (left, top, width, height))
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{view}" width="{number(width)}" '
+        f'height="{number(height)}" stroke-linecap="round" stroke-linejoin="round">{content}</svg>'
+    )
+
+
+def stills(scene: Scene, palette: Palette) -> tuple[str, ...]:
+    """Return one SVG for each key pose: same box, same scale, same ground line."""
+    pictures = draw(scene, palette)
+    frame = _frame(pictures)
+    return tuple(svg(markup(picture.marks), frame, scene.left) for picture in pictures)
+
+
+def strip(scene: Scene, palette: Palette) -> str:
+    """Return all key poses side by side in one SVG, start first as the reader's eye goes."""
+    pictures = draw(scene, palette)
+    left, top, right, bottom = _frame(pictures)
+    parts, at = [], 0.0
+    for picture in pictures:
+        inner, outer = picture.box[0], picture.box[2]
+        content = markup(picture.marks)
+        if scene.left:
+            content = f'<g transform="matrix(-1 0 0 1 {number(at + outer)} 0)">{content}</g>'
+        else:
+            content = f'<g transform="translate({number(at - inner)} 0)">{content}</g>'
+        parts.append(content)
+        at += outer - inner + _GAP
+    del left, right
+    return svg("".join(parts), (0.0, top, at - _GAP, bottom), left_side=False)

@@ -1,0 +1,137 @@
+"""Turns rings of skin into outlines on the picture, and outlines into short, smooth, rounded SVG paths."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+from shapely.geometry import LineString, MultiLineString, Polygon
+from shapely.geometry.base import BaseGeometry
+
+from generator.body.skeleton import Array
+from generator.body.surface import Skin
+from generator.figures.camera import Camera
+
+_AROUND = np.linspace(0.0, 2 * np.pi, 18, endpoint=False)
+_CIRCLE = np.stack([np.cos(_AROUND), np.sin(_AROUND)])
+ROUNDING = 1.3
+
+
+class Ellipses:
+    """Every ring of a body on the picture: points around each, in drawing units."""
+
+    def __init__(self, skin: Skin, lens: Camera) -> None:
+        """Project the rings of `skin`."""
+        centres, first, second = lens.flat(skin.centres), lens.vectors(skin.first), lens.vectors(skin.second)
+        self.points: Array = (
+            centres[:, None]
+            + first[:, None] * _CIRCLE[0][None, :, None]
+            + second[:, None] * _CIRCLE[1][None, :, None]
+        )
+        self.depths = lens.depth(skin.centres)
+        self.centres = centres
+
+    def outline(self, chains: Iterable[NDArray[np.int64]]) -> BaseGeometry:
+        """Return the joined outline of chains of rings, each ring stretched to the next."""
+        hulls = [self.points[np.stack([chain[:-1], chain[1:]], axis=1)] for chain in chains if len(chain) > 1]
+        if not hulls:
+            return Polygon()
+        stacked = np.concatenate(hulls).reshape(-1, 2 * len(_AROUND), 2)
+        joined = shapely.union_all(shapely.convex_hull(shapely.multipoints(stacked)))
+        return soften(joined)
+
+
+def soften(shape: BaseGeometry, radius: float = 1.6) -> BaseGeometry:
+    """Return the shape with its inner corners filled, as flesh fills them."""
+    return shape.buffer(radius, quad_segs=4).buffer(-radius, quad_segs=4)
+
+
+def number(value: float) -> str:
+    """Return a coordinate with one decimal, as short as it goes."""
+    text = f"{value:.1f}"
+    text = text.removesuffix(".0")
+    return "0" if text == "-0" else text
+
+
+def _point(x: float, y: float) -> str:
+    second = number(y)
+    return number(x) + (second if second.startswith("-") else " " + second)
+
+
+def smooth(points: Array, closed: bool, rounding: float = ROUNDING) -> str:
+    """Return path data through `points` with every corner rounded by at most `rounding` units."""
+    if closed:
+        before, after = np.roll(points, 1, axis=0), np.roll(points, -1, axis=0)
+    else:
+        before, after = np.vstack([points[:1], points[:-1]]), np.vstack([points[1:], points[-1:]])
+    entry, leave = _towards(points, before, rounding), _towards(points, after, rounding)
+    if not closed:
+        entry[0] = leave[0] = points[0]
+        entry[-1] = leave[-1] = points[-1]
+    parts = ["M" + _point(*(leave[0] if not closed else entry[0]))]
+    for index in range(0 if closed else 1, len(points)):
+        if _far(entry[index], leave[index - 1]) and (index or not closed):
+            parts.append("L" + _point(*entry[index]))
+        if closed or index < len(points) - 1:
+            parts.append("Q" + _point(*points[index]) + " " + _point(*leave[index]))
+    return "".join(parts) + ("Z" if closed else "")
+
+
+def _towards(points: Array, others: Array, reach: float) -> Array:
+    """Return each point moved towards its neighbour by half the way, at most `reach`."""
+    way = others - points
+    length = np.maximum(np.linalg.norm(way, axis=1), 1e-9)
+    share = np.minimum(0.5, reach * 3 / length)
+    result: Array = points + way * share[:, None]
+    return result
+
+
+def _far(one: Array, two: Array) -> bool:
+    return bool(np.abs(one - two).max() > 0.12)
+
+
+def polygons(shape: BaseGeometry) -> list[Polygon]:
+    """Return the polygons that a shape consists of."""
+    if isinstance(shape, Polygon):
+        return [] if shape.is_empty else [shape]
+    return [part for part in getattr(shape, "geoms", ()) if isinstance(part, Polygon) and not part.is_empty]
+
+
+def lines(shape: BaseGeometry) -> list[LineString]:
+    """Return the lines that a shape consists of, joined where their ends meet."""
+    found = [part for part in getattr(shape, "geoms", (shape,)) if part.geom_type in ("LineString", "LinearRing")]
+    found = [part for part in found if not part.is_empty]
+    if not found:
+        return []
+    joined = shapely.line_merge(MultiLineString([part.coords for part in found]))
+    return [part for part in getattr(joined, "geoms", (joined,)) if part.length > 1.0]
+
+
+def area_path(shape: BaseGeometry, tolerance: float = 0.22) -> str:
+    """Return path data of a filled shape."""
+    data = []
+    for polygon in polygons(shape):
+        if polygon.area < 1.0:
+            continue
+        for ring in (polygon.exterior, *polygon.interiors):
+            points = np.array(ring.simplify(tolerance).coords)[:-1]
+            if len(points) > 2:
+                data.append(smooth(points, closed=True))
+    return "".join(data)
+
+
+def line_path(shape: BaseGeometry, tolerance: float = 0.22) -> str:
+    """Return path data of a drawn line."""
+    data = []
+    for line in lines(shape):
+        points = np.array(line.simplify(tolerance).coords)
+        closed = bool(np.allclose(points[0], points[-1])) and len(points) > 3
+        data.append(smooth(points[:-1] if closed else points, closed))
+    return "".join(data)
+
+
+def curve(points: Sequence[Sequence[float]] | Array) -> str:
+    """Return path data of an open curve near `points`, ends exact."""
+    return smooth(np.asarray(points, dtype=float), closed=False, rounding=100.0)
