@@ -2,14 +2,29 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import copyreg
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from enum import Enum
 from types import MappingProxyType
+from typing import Any
 
 from generator.problems import NOWHERE, Place
 
 _NO_PLACES: Mapping[str, Place] = MappingProxyType({})
+
+
+def read_only(values: dict[Any, Any]) -> Mapping[Any, Any]:
+    """Return a view of `values` that nobody can change."""
+    return MappingProxyType(values)
+
+
+def _reduced(view: Mapping[Any, Any]) -> tuple[Callable[..., Any], tuple[dict[Any, Any]]]:
+    return read_only, (dict(view),)
+
+
+# Catalogues travel to worker processes; a read-only view is the one part of them that could not.
+copyreg.pickle(MappingProxyType, _reduced)
 
 
 @dataclass(frozen=True, kw_only=True)
