@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from generator.catalogue.arranged import Window
 from generator.catalogue.programme import Phase, Programme, Use
+from generator.catalogue.restricted import Track, entry
 
 DAYS_IN_A_WEEK = 7
 
@@ -30,14 +31,9 @@ def windows(programme: Programme) -> tuple[Window, ...]:
 
 def entry_week(phase: Phase, use: Use) -> int:
     """Return the week from which the use is allowed on the usual track."""
-    return phase.week if use.week is None else use.week
+    return entry(phase, use, Track.USUAL)
 
 
 def delayed_entry_week(phase: Phase, use: Use) -> int:
-    """Return the week from which the use is allowed on the delayed track.
-
-    A use that states only its usual week keeps its distance to the start of the phase.
-    """
-    if use.delayed_week is not None:
-        return use.delayed_week
-    return phase.delayed_week + entry_week(phase, use) - phase.week
+    """Return the week from which the use is allowed on the delayed track."""
+    return entry(phase, use, Track.DELAYED)
