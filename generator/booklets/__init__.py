@@ -1,0 +1,1 @@
+"""Localised catalogue to HTML to PDF; reads the finished PDF back and examines it."""

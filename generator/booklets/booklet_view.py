@@ -1,0 +1,223 @@
+"""Works out what a booklet says besides its exercises: the way, the phase, warnings, milestones, sources."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, fields, is_dataclass
+from typing import Any
+
+from generator.booklets.exercise_sheet import ExerciseSheet, exercise_sheets
+from generator.booklets.safety_view import Pain, SignGroup, WorseLevel, pain_view, sign_groups, worse_levels
+from generator.booklets.source_view import SourceLine, source_lines, study_lines
+from generator.booklets.values import BookletJob, Fit, Fits
+from generator.catalogue.base import Text
+from generator.catalogue.clinic import Equipment, Term
+from generator.catalogue.in_force import in_force
+from generator.catalogue.programme import Milestone, Restriction
+from generator.wording.isolation import isolate
+from generator.wording.phrases import minutes_a_day, number
+from generator.wording.terms import term
+from generator.wording.weeks import until_week, weeks
+
+LINE_MM = 9.0
+"""Height of one ruled line to write on, in millimetres."""
+
+MOST_LINES = 8
+"""So many lines are enough for notes."""
+
+MOST_LINE_MM = 13.0
+"""A line to write on is never higher than this."""
+
+# Left free below what grew, in millimetres: borders and rounding add up over rows and lines.
+_AIR_MM = 4.0
+
+
+@dataclass(frozen=True)
+class Stage:
+    """One phase on the way: its number, name and weeks, and whether the booklet is for it."""
+
+    number: str
+    name: Text
+    weeks: str
+    here: bool
+
+
+@dataclass(frozen=True)
+class Forbidden:
+    """What must not be done yet, until the same time; `until` is empty for the whole phase."""
+
+    until: str
+    words: tuple[Text, ...]
+
+
+@dataclass(frozen=True)
+class Ruled:
+    """Lines to write on: how many, and the height of each in millimetres."""
+
+    count: int
+    height: float
+
+
+@dataclass(frozen=True)
+class Tested:
+    """A milestone and who tests it, in words."""
+
+    milestone: Milestone
+    tester: str
+
+
+@dataclass(frozen=True)
+class Booklet:
+    """All that the templates print, in one language."""
+
+    job: BookletJob
+    fits: Fits
+    title: str
+    where: str
+    way: tuple[Stage, ...]
+    forbidden: tuple[Forbidden, ...]
+    equipment: tuple[Equipment, ...]
+    pain: Pain
+    signs: tuple[SignGroup, ...]
+    worse: tuple[WorseLevel, ...]
+    exercises: tuple[ExerciseSheet, ...]
+    milestones: tuple[Tested, ...]
+    terms: tuple[Term, ...]
+    studies: tuple[SourceLine, ...]
+    rules: tuple[SourceLine, ...]
+    clinic_line: str
+    edition_line: str
+    takes: str
+
+    def split(self, key: str) -> bool:
+        """Return whether a section is parted over two sheets."""
+        return self.fits.get(key, Fit()).split
+
+    @property
+    def bar_width(self) -> float:
+        """Return the width of one bar of the way, in percent of the line; a gap of one percent follows it."""
+        return round(100 / len(self.way) - 1.05, 2)
+
+    def tight(self, key: str) -> bool:
+        """Return whether a section keeps the smaller type."""
+        return self.fits.get(key, Fit()).tight
+
+    def lines(self, key: str, least: int, head: float = 0.0) -> Ruled:
+        """Return the lines to write on that fit into the space left, `least` of which are always there.
+
+        head: millimetres that a heading above the lines takes.
+        """
+        room = self.fits.get(key, Fit()).spare - head - _AIR_MM + least * LINE_MM
+        count = max(least, min(MOST_LINES, int(room / LINE_MM)))
+        return Ruled(count, round(max(LINE_MM, min(MOST_LINE_MM, room / max(1, count))), 2))
+
+    def taller(self, key: str, rows: int, most: float) -> float:
+        """Return by how many millimetres each of `rows` rows may grow, at most by `most`."""
+        room = self.fits.get(key, Fit()).spare - _AIR_MM
+        return round(max(0.0, min(most, room / rows)), 2)
+
+
+def booklet_view(job: BookletJob, fits: Fits) -> Booklet:
+    """Return what the templates print for one job, given how its sections sit on paper."""
+    voice, clinic = job.voice, job.catalogue.clinic
+    exercises = exercise_sheets(job, fits)
+    return Booklet(
+        job=job,
+        fits=fits,
+        title=_title(job),
+        where=_where(job),
+        way=_way(job),
+        forbidden=_forbidden(job),
+        equipment=_equipment(job, exercises),
+        pain=pain_view(job),
+        signs=sign_groups(job),
+        worse=worse_levels(job),
+        exercises=exercises,
+        milestones=tuple(Tested(one, term(voice, one.tester)) for one in job.stage.milestones),
+        terms=_terms(job, exercises),
+        studies=study_lines(job),
+        rules=source_lines(job),
+        clinic_line=voice.gettext("Clinic line: {telephone}").format(
+            telephone=isolate(clinic.telephone.clinic)
+        ),
+        edition_line=voice.gettext("Edition {code}").format(code=isolate(job.edition)),
+        takes="" if job.minutes_a_day is None else voice.opening(minutes_a_day(voice, job.minutes_a_day)),
+    )
+
+
+def _title(job: BookletJob) -> str:
+    words = job.voice.gettext("{programme}, phase {number}: {name}")
+    stage = job.stage
+    return words.format(programme=job.stages.name, number=number(job.voice, stage.number), name=stage.name)
+
+
+def _where(job: BookletJob) -> str:
+    words = job.voice.gettext("Phase {number} of {total}: {name}")
+    stage, total = job.stage, len(job.stages.phases)
+    counted = {"number": number(job.voice, stage.number), "total": number(job.voice, total)}
+    return words.format(name=stage.name, **counted)
+
+
+def _way(job: BookletJob) -> tuple[Stage, ...]:
+    windows = {window.phase: weeks(job.voice, window) for window in job.order.windows}
+    return tuple(
+        Stage(
+            number=number(job.voice, phase.number),
+            name=phase.name,
+            weeks=windows[phase.number],
+            here=phase.number == job.phase,
+        )
+        for phase in job.stages.phases
+    )
+
+
+def _forbidden(job: BookletJob) -> tuple[Forbidden, ...]:
+    """Return what is forbidden in groups that end together: the soonest first, the phase's own list last."""
+    rules = sorted(
+        in_force(job.stages, job.stage), key=lambda rule: (rule.until.week, rule.until.delayed_week)
+    )
+    groups: dict[str, list[Text]] = {}
+    for rule in rules:
+        groups.setdefault(job.voice.opening(_until(job, rule)), []).append(rule.words)
+    groups.setdefault(job.voice.gettext("In this whole phase"), []).extend(job.stage.avoid)
+    return tuple(Forbidden(until, tuple(words)) for until, words in groups.items() if words)
+
+
+def _until(job: BookletJob, rule: Restriction) -> str:
+    until, voice = rule.until, job.voice
+    if until.release is not None:
+        return voice.gettext("Until this has happened: {release}").format(release=until.release)
+    if until.delayed_week == until.week:
+        return until_week(voice, until.week)
+    words = voice.gettext("{weeks}; if your start was delayed: {delayed}")
+    return words.format(weeks=until_week(voice, until.week), delayed=until_week(voice, until.delayed_week))
+
+
+def _equipment(job: BookletJob, exercises: tuple[ExerciseSheet, ...]) -> tuple[Equipment, ...]:
+    needed = dict.fromkeys(thing for sheet in exercises for thing in sheet.exercise.equipment)
+    return tuple(job.catalogue.equipment[thing] for thing in needed)
+
+
+def _terms(job: BookletJob, exercises: tuple[ExerciseSheet, ...]) -> tuple[Term, ...]:
+    """Return the glossary entries whose term stands in a text of this booklet."""
+    spoken = [
+        job.stage,
+        job.catalogue.safety,
+        *in_force(job.stages, job.stage),
+        *(one.exercise for one in exercises),
+    ]
+    words = " ".join(str(text) for text in _texts(spoken)).casefold()
+    found = (entry for entry in job.catalogue.glossary.values() if str(entry.term).casefold() in words)
+    return tuple(found)
+
+
+def _texts(value: Any) -> Iterator[Text]:
+    if isinstance(value, Text):
+        yield value
+    elif isinstance(value, list | tuple):
+        for item in value:
+            yield from _texts(item)
+    elif isinstance(value, dict):
+        yield from _texts(list(value.values()))
+    elif is_dataclass(value):
+        yield from _texts([getattr(value, one.name) for one in fields(value) if one.compare])

@@ -1,0 +1,89 @@
+"""Puts a booklet into HTML: one template a sheet, every word a message, every colour a token."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+from typing import Any
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup, escape
+
+from generator.booklets.booklet_view import booklet_view
+from generator.booklets.fonts import font_rules
+from generator.booklets.marks import mark_rules
+from generator.booklets.values import NO_FITS, BookletJob, Fits
+from generator.catalogue.base import Text
+from generator.wording.html import as_html, text_html
+from generator.wording.jinja import install
+from generator.wording.voice import Voice
+
+TEMPLATES = Path(__file__).parent / "templates"
+_ISOLATE = re.compile(r'<bdi dir="ltr">(.*?)</bdi>')
+_PAPER_RULE = "@page {{ size: {paper}; }}"
+
+
+def render_html(job: BookletJob, fits: Fits = NO_FITS) -> str:
+    """Return the booklet as one HTML document that needs no file besides the fonts.
+
+    fits: how the sections sit on paper, known once the document has been laid out.
+    """
+    template = environment(job.voice).get_template("booklet.html")
+    catalogue = job.catalogue
+    return template.render(
+        booklet=booklet_view(job, fits),
+        programme=job.stages,
+        phase=job.stage,
+        clinic=catalogue.clinic,
+        safety=catalogue.safety,
+        source_language=catalogue.source_language,
+        style=_style(job),
+    )
+
+
+def environment(voice: Voice) -> Environment:
+    """Return the template environment of one language: texts become escaped, isolated, marked by language."""
+
+    def shown(value: Any) -> Any:
+        if isinstance(value, Text):
+            return _calm(text_html(value, voice.code), voice)
+        return _calm(as_html(value), voice) if isinstance(value, str) else value
+
+    made = Environment(
+        loader=FileSystemLoader(TEMPLATES),
+        extensions=["jinja2.ext.i18n"],
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        finalize=shown,
+    )
+    install(made, voice)
+    made.globals["page_line"] = _page_line(voice)
+    return made
+
+
+def _calm(words: Markup, voice: Voice) -> Markup:
+    """Return words without isolates where the line runs from left to right, where they change nothing.
+
+    The layout engine sometimes breaks a line early before an inline element.
+    """
+    return (
+        words if voice.direction == "rtl" or 'dir="rtl"' in words else Markup(_ISOLATE.sub(r"\1", str(words)))
+    )
+
+
+def _page_line(voice: Voice) -> Markup:
+    """Return the words of `page_of`, with places that the style sheet fills with the page numbers."""
+    words = Markup(escape(voice.gettext("Page {page} of {total}")))
+    place = Markup('<bdi dir="ltr"><span class="{}"></span></bdi>')
+    return words.format(page=place.format("page"), total=place.format("pages"))
+
+
+def _style(job: BookletJob) -> Markup:
+    tokens = (job.assets / "tokens.css").read_text(encoding="utf-8")
+    own = (TEMPLATES / "booklet.css").read_text(encoding="utf-8")
+    paper = _PAPER_RULE.format(paper=job.catalogue.clinic.paper.value)
+    parts = (font_rules(), tokens, mark_rules(tokens, job.voice.direction), paper, own)
+    # The sources are our own files; escaping would break the quotes of the rules.
+    return Markup("\n".join(parts))

@@ -1,0 +1,167 @@
+"""Makes a booklet from start to end, and many of them at once: render, lay out, fit, write, examine."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from concurrent.futures import ProcessPoolExecutor
+from dataclasses import replace
+
+from generator.booklets import rules
+from generator.booklets.booklet_view import Booklet, booklet_view
+from generator.booklets.examine import examine
+from generator.booklets.exercise_sheet import sheet_key
+from generator.booklets.fonts import FAMILIES
+from generator.booklets.html import render_html
+from generator.booklets.layout import Laid, Section, lay_out
+from generator.booklets.pdf import write
+from generator.booklets.values import BookletJob, BookletResult, Expected, Fit, Fits, SheetFact
+from generator.catalogue.exercise import Exercise
+from generator.problems import Place, Problem, in_order
+from generator.wording.isolation import plain
+from generator.wording.phrases import page_of
+
+PHASE_SHEET = "phase"
+_MOST_SHEETS = 2
+
+# More letters than this never fit one sheet at a size that everyone can read (measured on A4).
+_MOST_LETTERS = 620
+
+
+def make_booklets(jobs: Iterable[BookletJob], workers: int) -> tuple[BookletResult, ...]:
+    """Return the results of many jobs, in their order; each runs in one of `workers` processes."""
+    listed = tuple(jobs)
+    if workers < 2 or len(listed) < 2:
+        return tuple(make_booklet(job) for job in listed)
+    with ProcessPoolExecutor(min(workers, len(listed))) as pool:
+        return tuple(pool.map(make_booklet, listed))
+
+
+def make_booklet(job: BookletJob) -> BookletResult:
+    """Write one booklet to its output and return what came of it."""
+    fits, laid = fitted(job)
+    pdf = write(laid)
+    job.output.parent.mkdir(parents=True, exist_ok=True)
+    job.output.write_bytes(pdf)
+    view = booklet_view(job, fits)
+    sheets = tuple(_facts(view, laid))
+    found = (*_seen_in_layout(view, laid), *examine(pdf, expected(view, laid.pages, sheets)))
+    two = frozenset(sheet.exercise.id for sheet in view.exercises if sheet.split)
+    return BookletResult(job.output, laid.pages, sheets, in_order(found), two)
+
+
+def fitted(job: BookletJob) -> tuple[Fits, Laid]:
+    """Return how the sections sit on paper, and the document laid out that way.
+
+    What does not fit one sheet is parted with a heading of its own on the second; what is left at the foot
+    of a sheet then becomes lines to write on. An exercise with much to say is parted from the start, which
+    spares one laying out.
+    """
+    fits = _first_guess(job)
+    splittable = {PHASE_SHEET, *(sheet_key(use.use) for use in job.stage.uses)}
+    while True:
+        laid = lay_out(render_html(job, fits))
+        better = {key: _better(fits.get(key, Fit()), laid.sections[key].pages) for key in splittable}
+        if all(fits.get(key, Fit()) == fit for key, fit in better.items()):
+            break
+        fits = better
+    fits = {key: _filled(fits.get(key, Fit()), one) for key, one in laid.sections.items()}
+    return fits, lay_out(render_html(job, fits))
+
+
+def _first_guess(job: BookletJob) -> Fits:
+    exercises = job.catalogue.exercises
+    rich = {use.use for use in job.stage.uses if _length(exercises[use.use]) > _MOST_LETTERS}
+    return {sheet_key(exercise): Fit(split=True) for exercise in (*job.two_sheets, *rich)}
+
+
+def _better(fit: Fit, pages: int) -> Fit:
+    """Return how a section that stood on `pages` should sit: parted first, then in smaller type."""
+    if pages > 1 and not fit.split:
+        return replace(fit, split=True)
+    return replace(fit, tight=fit.tight or pages > _MOST_SHEETS)
+
+
+def _filled(fit: Fit, section: Section) -> Fit:
+    """Return a fit with the space left, where the section takes the sheets it was meant for."""
+    return replace(fit, spare=section.spare if section.pages == 1 + fit.split else 0.0)
+
+
+def _length(exercise: Exercise) -> int:
+    """Return how many letters an exercise has in the editor's language, the same for all languages."""
+    cautions = [text for one in exercise.cautions for text in (one.hazard, one.consequence, one.avoid)]
+    lists = (*exercise.set_up, *exercise.steps, *exercise.limits, *exercise.mistakes, *cautions)
+    texts = (*lists, exercise.start, exercise.feel, exercise.not_feel, exercise.purpose)
+    return sum(len(text.source) for text in texts)
+
+
+def expected(view: Booklet, pages: int, sheets: tuple[SheetFact, ...]) -> Expected:
+    """Return what the finished PDF must show."""
+    job = view.job
+    safety, clinic = job.catalogue.safety, job.catalogue.clinic
+    demonstration = (str(safety.demonstration),) if clinic.demo else ()
+    return Expected(
+        path=job.output.as_posix(),
+        title=plain(view.title),
+        language=job.voice.code,
+        every_page=(
+            *demonstration,
+            str(safety.deferral),
+            view.clinic_line,
+            clinic.telephone.clinic,
+            view.edition_line,
+            job.edition,
+        ),
+        page_lines=tuple(page_of(job.voice, number, pages) for number in range(1, pages + 1)),
+        families=FAMILIES,
+        sheets=sheets,
+    )
+
+
+def _facts(view: Booklet, laid: Laid) -> Iterator[SheetFact]:
+    exercises = {sheet.key: sheet for sheet in view.exercises}
+    by_section = {**_required(view), **{key: sheet.required for key, sheet in exercises.items()}}
+    for key, section in laid.sections.items():
+        exercise = exercises[key].exercise.id if key in exercises else None
+        wanted = by_section.get(key, ())
+        pages = range(section.first, section.first + section.pages)
+        standing = {words: laid.page_with(words, pages) for words in wanted}
+        for page in pages:
+            yield SheetFact(exercise, page, tuple(words for words in wanted if standing[words] == page))
+
+
+def _required(view: Booklet) -> dict[str, tuple[str, ...]]:
+    """Return what the audit must find in the sections besides the exercises."""
+    safety = view.job.catalogue.safety
+    gate = (str(safety.start_only),) if view.job.phase > 1 else ()
+    signs = tuple(str(sign.act) for group in view.signs for sign in group.signs)
+    return {
+        "cover": (*gate, str(safety.stay)),
+        PHASE_SHEET: (
+            *(str(words) for group in view.forbidden for words in group.words),
+            *view.pain.sentences,
+            *(sheet.ladder[0] for sheet in view.exercises),
+        ),
+        "warnings": (
+            *(group.call for group in view.signs if group.call),
+            *signs,
+            str(safety.deferral_full),
+        ),
+        "diary": tuple(str(act) for level in view.worse for act in level.acts),
+        "milestones": (
+            *(str(one.milestone.passed) for one in view.milestones),
+            *(str(act) for act in safety.fall),
+        ),
+    }
+
+
+def _seen_in_layout(view: Booklet, laid: Laid) -> Iterator[Problem]:
+    place = Place(view.job.output.as_posix())
+    for message in laid.logged:
+        yield rules.COMPLAINT.at(place, message)
+    for overflow in laid.overflows:
+        message = f"page {overflow.page}: {overflow.words!r} stands {overflow.by:.1f} mm beyond its box"
+        yield rules.OVERFLOW.at(place, message)
+    for sheet in view.exercises:
+        pages = laid.sections[sheet.key].pages
+        if pages > _MOST_SHEETS:
+            yield rules.LONG_EXERCISE.at(place, f"exercise {sheet.exercise.id} takes {pages} sheets")

@@ -1,0 +1,110 @@
+"""Says what a booklet is made from and what came of it: the shape shared with pipeline and audit."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+from types import MappingProxyType
+
+from generator.catalogue.arranged import Order
+from generator.catalogue.programme import Phase, Programme
+from generator.catalogue.values import Catalogue
+from generator.problems import Problem
+from generator.wording.voice import Voice
+
+
+@dataclass(frozen=True, kw_only=True)
+class BookletJob:
+    """One booklet to make: one phase of one programme in one language.
+
+    catalogue: already localised, so that every text has its words. programme: its id. phase: from 1.
+    edition: the code printed on every sheet. output: where the PDF goes. assets: folder that holds
+    ``tokens.css``, the colours shared with the site. two_sheets: ids of exercises that take two sheets
+    whatever their length, so that all languages keep the same exercise on the same sheet. minutes_a_day:
+    how long all of it takes.
+    Exercises whose words depend on the dose (``{hold}``) are passed in the catalogue as used in this phase.
+    """
+
+    catalogue: Catalogue
+    voice: Voice
+    programme: str
+    phase: int
+    order: Order
+    edition: str
+    output: Path
+    assets: Path
+    kind: str = "standard"
+    two_sheets: frozenset[str] = frozenset()
+    minutes_a_day: int | None = None
+
+    @property
+    def stages(self) -> Programme:
+        """Return the programme that the booklet belongs to."""
+        return self.catalogue.programmes[self.programme]
+
+    @property
+    def stage(self) -> Phase:
+        """Return the phase that the booklet is for."""
+        return self.stages.phase(self.phase)
+
+
+@dataclass(frozen=True)
+class SheetFact:
+    """What stands on one page: exercise id or None, page number from 1, strings that must be read there."""
+
+    exercise: str | None
+    page: int
+    required: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Fit:
+    """How one section sits on paper.
+
+    split: whether it is parted over two sheets with a heading of its own on the second. tight: whether its
+    type stays at the smaller size, because the larger one would need a third sheet.
+    spare: millimetres left at the foot of its last page, which lines for notes or taller rows may take.
+    """
+
+    split: bool = False
+    tight: bool = False
+    spare: float = 0.0
+
+
+Fits = Mapping[str, Fit]
+"""How the sections of a booklet sit on paper, by the key of the section."""
+
+NO_FITS: Fits = MappingProxyType({})
+
+
+@dataclass(frozen=True)
+class Expected:
+    """What the finished PDF must show.
+
+    path: the file, as findings name it. title, language: of the document. every_page: strings of the margin
+    of every sheet. page_lines: the page line of each page. families: font families allowed. sheets: what
+    stands where.
+    """
+
+    path: str
+    title: str
+    language: str
+    every_page: tuple[str, ...]
+    page_lines: tuple[str, ...]
+    families: tuple[str, ...]
+    sheets: tuple[SheetFact, ...]
+
+
+@dataclass(frozen=True)
+class BookletResult:
+    """A finished booklet: where it is, how many pages, what stands on which, and all that was found.
+
+    two_sheets: ids of the exercises that took two sheets.
+    """
+
+    path: Path
+    pages: int
+    sheets: tuple[SheetFact, ...]
+    problems: tuple[Problem, ...]
+    two_sheets: frozenset[str] = field(default_factory=frozenset)
