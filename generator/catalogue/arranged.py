@@ -5,9 +5,13 @@
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import Enum
+
+from generator.catalogue.dose import DoseStep
+from generator.catalogue.terms import Landmark, Surface
 
 
 class Basis(Enum):
@@ -119,3 +123,145 @@ class Order:
 
 
 Orders = Mapping[str, Order]
+
+
+class Hold(Enum):
+    """How a restriction stands to a phase."""
+
+    FORBIDDEN = "forbidden"
+    LIMITED = "limited"
+    LIFTED = "lifted"
+
+
+@dataclass(frozen=True)
+class RestrictionCell:
+    """A restriction in one phase.
+
+    hold: forbidden wholly, limited (allowed up to an angle or an amount), or lifted from the first day on.
+    until, delayed_until: the week within the phase in which it can end; None: not within this phase.
+    """
+
+    phase: int
+    hold: Hold
+    until: int | None = None
+    delayed_until: int | None = None
+
+
+@dataclass(frozen=True)
+class RestrictionRow:
+    """One row of "what is allowed when".
+
+    kind: as typed in the programme. end_day, delayed_end_day: the first day on which it can have ended, from
+    the operation on (day 0). by_release: it ends on no day, but when the named person says so.
+    """
+
+    id: str
+    kind: str
+    end_day: int
+    delayed_end_day: int
+    by_release: bool
+    cells: tuple[RestrictionCell, ...]
+
+
+class SessionReasonKind(Enum):
+    """Why an exercise has its place in a session."""
+
+    WARM_UP = "warm-up"
+    FRESH_LEG = "free balance work before the stance leg is tired"
+    SAME_POSITION = "no change of position"
+    INTRODUCED = "order of introduction"
+
+
+@dataclass(frozen=True)
+class SessionReason:
+    """One reason for a place in a session; `other` is the exercise before it that the reason refers to."""
+
+    kind: SessionReasonKind
+    other: str | None = None
+
+
+@dataclass(frozen=True)
+class SessionPlace:
+    """An exercise in a session: where it is done, and how long its longest dose step takes, in seconds."""
+
+    exercise: str
+    place: int
+    surface: Surface
+    seconds: int
+    reasons: tuple[SessionReason, ...]
+
+
+@dataclass(frozen=True)
+class Session:
+    """What is done at one time of the day, in order.
+
+    changes: changes of position. seconds: work, rest, set-up and changes of position. minutes: the same,
+    rounded up to 5.
+    """
+
+    places: tuple[SessionPlace, ...]
+    changes: int
+    seconds: int
+    minutes: int
+
+
+@dataclass(frozen=True)
+class Day:
+    """The fullest day of a phase: everything is due, each exercise with its longest dose step.
+
+    sessions: the first holds every exercise, later ones those that are done more often. in_passing: what is
+    done a few times each hour, beside the sessions. minutes: of all sessions, rounded up to 5.
+    """
+
+    phase: int
+    sessions: tuple[Session, ...]
+    in_passing: tuple[str, ...]
+    minutes: int
+
+
+@dataclass(frozen=True)
+class StepBack:
+    """What to do instead after it got worse, all of it within the restrictions of the phase.
+
+    exercise, step: today's exercise and the position of its dose step, from 0. previous: the dose step to go
+    back to; None where today's is the easiest that is allowed. easier: easier forms, as ``exercise/variation``,
+    or the exercise itself where a harder form is used. pause: exercises to leave out for the time being.
+    """
+
+    exercise: str
+    step: int
+    previous: DoseStep | None
+    easier: tuple[str, ...]
+    pause: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Thing:
+    """A thing that a phase needs: id, for which exercises, and whether only a variation on offer needs it."""
+
+    id: str
+    exercises: tuple[str, ...]
+    optional: bool
+
+
+@dataclass(frozen=True)
+class AnchorHeights:
+    """Heights in cm above the floor of the landmarks of a person of a body height in cm."""
+
+    stature: int
+    heights: Mapping[Landmark, float]
+
+
+@dataclass(frozen=True)
+class NotBefore:
+    """The first day on which a phase, or a use that enters later, may begin; never that it does begin.
+
+    exercise: None for the phase itself. week, delayed_week: full weeks after the operation.
+    """
+
+    phase: int
+    exercise: str | None
+    week: int
+    delayed_week: int
+    usual: datetime.date
+    delayed: datetime.date

@@ -24,6 +24,7 @@ from generator.catalogue.terms import (
     Position,
     Posture,
     Role,
+    Sides,
     Signal,
     Statistic,
     Support,
@@ -131,6 +132,7 @@ class Exercise(Record):
     positions: positions that a surgeon may forbid, beside lying on a side, which the legs state.
     requires: exercises to be mastered first, all of them; requires_one_of: at least one of these.
     alternative: exercise that takes its place for a person who must avoid one of its strains.
+    sides: whether the dose is done once (by the operated side, or by both at once) or by each side in turn.
     set_up, start, steps, limits: in the order in which the patient reads them.
     feel, not_feel: what it should and should not feel like. anchor: height of a band's anchor.
     """
@@ -152,6 +154,7 @@ class Exercise(Record):
     requires: tuple[str, ...] = ()
     requires_one_of: tuple[str, ...] = ()
     alternative: str | None = None
+    sides: Sides = Sides.ONE
     operated_leg: LegWork
     other_leg: LegWork
     set_up: tuple[Text, ...] = ()

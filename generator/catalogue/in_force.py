@@ -10,7 +10,7 @@ from generator.catalogue.restricted import Track, holds, in_force_at_entry, is_f
 
 
 def in_force(programme: Programme, phase: Phase) -> tuple[Restriction, ...]:
-    """Return the restrictions that may still hold on the phase's first day on either track, in their order."""
+    """Return the restrictions that may still hold on the first day of the phase on either track, in order."""
     return tuple(
         rule
         for rule in programme.restrictions

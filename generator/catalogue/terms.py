@@ -76,6 +76,13 @@ class Leg(Enum):
     BOTH = "both"
 
 
+class Sides(Enum):
+    """Whether a dose is done once, or in full by one side after the other."""
+
+    ONE = "one"
+    BOTH = "both"
+
+
 class Role(Enum):
     """What an exercise is for; only waking a muscle and strength are ordered by activity."""
 

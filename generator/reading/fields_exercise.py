@@ -193,6 +193,7 @@ EXERCISE = Table(
         Field("requires", ListOf(Id("exercise")), "Exercises to master first, all.", required=False),
         Field("requires-one-of", ListOf(Id("exercise")), "At least one of these first.", required=False),
         Field("alternative", Id("exercise"), "What to do instead, for another person.", required=False),
+        Field("sides", Choice(terms.Sides), "'both' where each side does the dose in turn.", required=False),
         Field("operated-leg", Group(LEG), "What the operated leg does."),
         Field("other-leg", Group(LEG), "What the other leg does."),
         Field("set-up", ListOf(WORDS), "What to prepare.", required=False),
