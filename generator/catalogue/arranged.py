@@ -223,9 +223,10 @@ class Day:
 class StepBack:
     """What to do instead after it got worse, all of it within the restrictions of the phase.
 
-    exercise, step: today's exercise and the position of its dose step, from 0. previous: the dose step to go
-    back to; None where today's is the easiest that is allowed. easier: easier forms, as ``exercise/variation``,
-    or the exercise itself where a harder form is used. pause: exercises to leave out for the time being.
+    exercise, step: today's exercise and the position of its dose step, from 0.
+    previous: the dose step to go back to; None where today's is the easiest that is allowed.
+    easier: easier forms, as ``exercise/variation``, or the exercise itself where a harder form is used.
+    pause: exercises to leave out for the time being.
     """
 
     exercise: str

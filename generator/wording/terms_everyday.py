@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from enum import Enum
 from types import MappingProxyType
 
-from generator.catalogue import arranged, base, dose
+from generator.catalogue import arranged, base, dose, restricted
 from generator.catalogue import terms as t
 
 Marked = tuple[str, str]
@@ -60,6 +60,8 @@ EVERYDAY: Mapping[Enum, Marked] = MappingProxyType(
         t.Leg.OPERATED: mark("which leg", "operated leg"),
         t.Leg.OTHER: mark("which leg", "other leg"),
         t.Leg.BOTH: mark("which leg", "both legs"),
+        t.Sides.ONE: mark("sides", "the dose is done once"),
+        t.Sides.BOTH: mark("sides", "each side does the whole dose in turn"),
         t.Role.CIRCULATION: mark("what an exercise is for", "blood flow"),
         t.Role.MOVEMENT: mark("what an exercise is for", "easy movement"),
         t.Role.WAKING: mark("what an exercise is for", "waking a muscle"),
@@ -164,6 +166,21 @@ EVERYDAY: Mapping[Enum, Marked] = MappingProxyType(
         arranged.BandPosition.INSIDE: mark("place in the activity band", "within the band"),
         arranged.BandPosition.ABOVE: mark("place in the activity band", "above the band"),
         arranged.BandPosition.UNKNOWN: mark("place in the activity band", "not known"),
+        arranged.Hold.FORBIDDEN: mark("what a phase allows", "not allowed"),
+        arranged.Hold.LIMITED: mark("what a phase allows", "only up to a limit"),
+        arranged.Hold.LIFTED: mark("what a phase allows", "allowed"),
+        arranged.SessionReasonKind.WARM_UP: mark("reason for the place in a session", "it warms you up"),
+        arranged.SessionReasonKind.FRESH_LEG: mark(
+            "reason for the place in a session", "balance comes while the standing leg is fresh"
+        ),
+        arranged.SessionReasonKind.SAME_POSITION: mark(
+            "reason for the place in a session", "you need not change your position"
+        ),
+        arranged.SessionReasonKind.INTRODUCED: mark(
+            "reason for the place in a session", "you learned it in this order"
+        ),
+        restricted.Track.USUAL: mark("track", "usual start"),
+        restricted.Track.DELAYED: mark("track", "delayed start"),
         base.TextState.SOURCE: mark("state of a text", "original"),
         base.TextState.TRANSLATED: mark("state of a text", "translated"),
         base.TextState.OUTDATED: mark("state of a text", "translation out of date"),
