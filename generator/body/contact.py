@@ -22,7 +22,11 @@ CONTACT = 3000.0
 TYPED = 60.0
 LIMIT = 150.0
 FLAT = 25.0
-_LEAN = 12.0
+_LEAN = 14.0
+_OVER_FOOT = 45.0
+_TOGETHER = 1500.0
+_ERECT = 30.0
+_SHIFT = 0.018  # how far a standing hip moves out over its foot, fraction of stature
 _PUSHES = 6
 _CALM = 0.5
 _SETTLED = 5e-6
@@ -121,7 +125,14 @@ class _Rows:
 
 
 def _hold(rows: _Rows, rest: Rest) -> None:
-    """Ask that a hand lies on the hip or on the thigh of its own side."""
+    """Ask that a hand lies on the hip or thigh of its own side, or a foot on the other foot."""
+    if rest.on is Ground.OTHER_FOOT:
+        other = Side.OTHER if rest.side is Side.OPERATED else Side.OPERATED
+        upper = rows.point(limb(rest.side, "foot"), (0.0, 0.0, 0.0))
+        lower = rows.point(limb(other, "foot"), (0.0, 0.0, 0.0))
+        for axis, apart in enumerate((0.0, 0.045, 0.0)):
+            rows.want(upper, axis, apart, _TOGETHER, less=lower)
+        return
     out = 1.0 if rest.side is Side.OPERATED else -1.0
     hand = rows.point(limb(rest.side, "hand"), (0.0, -0.045, 0.0))
     if rest.on is Ground.HIP:
@@ -132,7 +143,8 @@ def _hold(rows: _Rows, rest: Rest) -> None:
         rows.want(hand, axis, 0.0, 300.0, less=held)
 
 
-_HELD = (Ground.HIP, Ground.THIGH, Ground.GRIP, Ground.WALL)
+_ON_THE_BODY = (Ground.HIP, Ground.THIGH, Ground.OTHER_FOOT)
+_HELD = (*_ON_THE_BODY, Ground.GRIP, Ground.WALL)
 
 
 class _Support:
@@ -148,7 +160,7 @@ class _Support:
     def _add(self, rows: _Rows, heights: Array, rest: Rest, task: Task) -> None:
         height = level(rest.on, task.setting)
         indices = rings_of(rest.part, rest.side)
-        if rest.on in (Ground.HIP, Ground.THIGH):
+        if rest.on in _ON_THE_BODY:
             _hold(rows, rest)
         elif rest.on is Ground.GRIP:
             rows.want(rows.point(*tracked(BodyPart.HAND, rest.side)[0]), 1, height, CONTACT)
@@ -169,12 +181,14 @@ def _balance(rows: _Rows, task: Task) -> None:
     feet = [rest.side for rest in task.rests if rest.part in (BodyPart.FOOT, BodyPart.TOES)]
     if not feet or not task.balanced:
         return
-    middle = rows.point(PELVIS, (0.0, 0.06, 0.0))
     chest = rows.point(THORAX, (0.0, 0.0, 0.0))
+    pelvis = rows.point(PELVIS, (0.0, 0.0, 0.0))
+    rows.want(chest, 2, 0.0, _ERECT, less=pelvis)
     for side in feet:
         under = rows.point(limb(side, "foot"), (0.02, 0.0, 0.0))
         if len(feet) == 1:
-            rows.want(middle, 2, 0.0, _LEAN, less=under)
+            out = _SHIFT if side is Side.OPERATED else -_SHIFT
+            rows.want(rows.point(limb(side, "thigh"), (0.0, 0.0, 0.0)), 2, out, _OVER_FOOT, less=under)
         rows.want(chest, 0, 0.0, _LEAN / len(feet), less=under)
 
 

@@ -142,7 +142,8 @@ def _task(pose: Pose, start: Base, setting: Setting, pins: tuple[Pin, ...], mode
     if start.square:
         weight[[3, 5]] = 25.0
     if start.balanced:
-        weight[3:6] = 14.0
+        weight[[3, 5]] = 14.0
+        weight[SKELETON.axes[Side.MIDDLE, J.LOWER_BACK, M.SIDE_BENDING]] = 3.0
     weight[[SKELETON.axes[key] for key in start.firm]] = 20.0
     weight[_fill(wish, pose.angles)] = TYPED
     return Task(start.turned, wish, weight, rests, setting, start.flat_feet, start.balanced, pins)
@@ -172,9 +173,10 @@ def _pins(before: Body, pose: Pose, rests: tuple[Rest, ...]) -> tuple[Pin, ...]:
     placed = before.placed
     pins = []
     for rest in rests:
-        if rest not in before.rests or (rest.part, rest.side) in pose.slides:
+        rolled = rest.part is BodyPart.TOES and replace(rest, part=BodyPart.FOOT) in before.rests
+        if not (rolled or rest in before.rests) or (rest.part, rest.side) in pose.slides:
             continue
-        if rest.on in (Ground.HIP, Ground.THIGH):
+        if rest.on in (Ground.HIP, Ground.THIGH, Ground.OTHER_FOOT):
             continue
         weight = _SOFT if not rest.part.paired or rest.part is BodyPart.HEEL else _ALL_WAYS if rest.part is BodyPart.HAND else _FIRM
         for owner, local in tracked(rest.part, rest.side):

@@ -56,6 +56,7 @@ class Ground(Enum):
     GRIP = "grip"
     HIP = "hip"
     THIGH = "thigh"
+    OTHER_FOOT = "other foot"
 
 
 @dataclass(frozen=True)

@@ -21,6 +21,7 @@ from generator.figures.shapes import number, smooth
 _NOTHING = 0.008 * UNITS
 _SHORTEST = 0.1 * UNITS
 _WIDTH = 3.6
+_ASIDE = (-90, -45, -135, 0, 180, 45, 135, 90)  # above first, below last
 _HEAD_LENGTH, _HEAD_HALF = 9.5, 6.0
 
 
@@ -125,7 +126,7 @@ def _clear(path: Array, flesh: BaseGeometry) -> Array:
     if least < 0.2:
         return path
     for reach in range(6, 66, 6):
-        for turn in np.linspace(0, 2 * np.pi, 8, endpoint=False):
+        for turn in np.radians(_ASIDE):
             moved = path + reach * np.array([np.cos(turn), np.sin(turn)])
             covered = _covered(moved, flesh)
             if covered < 0.02:

@@ -63,7 +63,7 @@ def seen_from(view: View, motion: Motion) -> Camera:
     front, out = axes[:, 0], axes[:, 2]
     if abs(out[1]) > 0.7:
         azimuth = float(np.degrees(np.arctan2(front[2], front[0])))
-        table = {View.FRONT: (azimuth + 12, _LYING), View.BACK: (azimuth + 180, _LYING)}
+        table = {View.FRONT: (azimuth + 12, 22), View.BACK: (azimuth + 180, _LYING)}
         table |= {View.SIDE: (azimuth, _LYING), View.THREE_QUARTER: (azimuth + 32, 30), View.ABOVE: (azimuth, 70)}
     elif abs(front[1]) > 0.7:
         table = {View.SIDE: (82, _LYING), View.THREE_QUARTER: (58, 24), View.ABOVE: (90, 72)}

@@ -10,9 +10,9 @@ from numpy.typing import NDArray
 from shapely.geometry import MultiLineString, Point, Polygon
 from shapely.geometry.base import BaseGeometry
 
-from generator.body.motion import Body
+from generator.body.motion import Body, Motion
 from generator.body.pose import SIDES, Side
-from generator.body.skeleton import PELVIS, THORAX, limb
+from generator.body.skeleton import limb
 from generator.body.surface import RINGS, Chain, Wear
 from generator.figures.camera import UNITS, Camera
 from generator.figures.face import head_layers
@@ -37,10 +37,11 @@ class Limb:
 
 @dataclass(frozen=True)
 class Look:
-    """What is shown on the person: working limbs, and the operated joint's segment (its upper end is ringed)."""
+    """How the person is coloured: limbs that work, and limbs away from the viewer, such as (side, "leg")."""
 
     palette: Palette
     working: frozenset[tuple[Side, str]] = field(default_factory=frozenset)
+    far: frozenset[tuple[Side, str]] = field(default_factory=frozenset)
 
 
 def _chain(chain: Chain, side: Side, wear: Wear | None = None) -> Index:
@@ -106,8 +107,8 @@ class Person:
     def _depth(self, chains: list[Index]) -> float:
         return float(self.rings.depths[np.concatenate(chains)].mean())
 
-    def _coat(self, side: Side, kind: str, far: bool, cloth: tuple[str, str]) -> _Coat:
-        colours = self.look.palette
+    def _coat(self, side: Side, kind: str, cloth: tuple[str, str]) -> _Coat:
+        colours, far = self.look.palette, (side, kind) in self.look.far
         if (side, kind) in self.look.working:
             both = len([limb_ for limb_ in self.look.working if limb_[1] == kind]) > 1
             fill = colours.work_far if far and both else colours.work
@@ -141,8 +142,7 @@ class Person:
         palette = self.look.palette
         layers = []
         for side in SIDES:
-            far = depths[side] < max(depths.values()) - 0.03
-            coat = self._coat(side, Limb.LEG, far, (palette.shorts, palette.shorts_far))
+            coat = self._coat(side, Limb.LEG, (palette.shorts, palette.shorts_far))
             hip = Point(self.joint(limb(side, "thigh"))).buffer(0.085 * UNITS)
             chains = [_LEGS[side], _SHANKS[side], _FEET[side]]
             layers.append(Layer(depths[side], self._limb(chains, _LEG_SHORTS[side], coat, hip)))
@@ -154,8 +154,7 @@ class Person:
         palette = self.look.palette
         layers = []
         for side in SIDES:
-            far = depths[side] < max(depths.values()) - 0.05
-            coat = self._coat(side, Limb.ARM, far, (palette.shirt, palette.shirt_far))
+            coat = self._coat(side, Limb.ARM, (palette.shirt, palette.shirt_far))
             shoulder = Point(self.joint(limb(side, "upper arm"))).buffer(0.052 * UNITS)
             chains = [_ARMS[side], _LOWER_ARMS[side], _HANDS[side]]
             layers.append(Layer(depths[side], self._limb(chains, _SLEEVES[side], coat, shoulder)))
@@ -196,7 +195,17 @@ class Person:
         return [*self.legs(), *self.arms(), self.neck(), trunk, Layer(above + 0.0005, head.marks)]
 
 
-def middle(person: Person) -> tuple[float, float]:
-    """Return the middle of the trunk on the picture."""
-    one, two = person.joint(PELVIS), person.joint(THORAX)
-    return (one[0] + two[0]) / 2, (one[1] + two[1]) / 2
+def far_limbs(motion: Motion, lens: Camera) -> frozenset[tuple[Side, str]]:
+    """Return the limbs that are clearly away from the viewer, taken over the whole movement."""
+    found = set()
+    for kind, segments, gap in ((Limb.LEG, ("thigh", "shank", "foot"), 0.03), (Limb.ARM, ("forearm", "hand"), 0.05)):
+        depths = {
+            side: np.mean(
+                [lens.depth(key.placed.origins[[limb(side, name) for name in segments]]) for key in motion.keys]
+            )
+            for side in SIDES
+        }
+        far = min(SIDES, key=lambda side: depths[side])
+        if depths[far] < max(depths.values()) - gap:
+            found.add((far, kind))
+    return frozenset(found)

@@ -16,7 +16,7 @@ from generator.figures.furniture import Room
 from generator.figures.held import Held
 from generator.figures.ink import Layer, Mark, markup, paint
 from generator.figures.palette import Palette
-from generator.figures.person import Look, Person
+from generator.figures.person import Look, Person, far_limbs
 from generator.figures.props import Prop, Where, Worktop
 from generator.figures.shapes import number
 
@@ -97,9 +97,10 @@ def draw(scene: Scene, palette: Palette) -> tuple[Picture, ...]:
     """Return one picture for each key pose, all in the same coordinates and the same scale."""
     lens = seen_from(_view(scene), scene.motion)
     room = Room(scene.motion, lens, palette)
+    look = Look(palette, scene.working, far_limbs(scene.motion, lens))
     pictures = []
     for number_, body in enumerate(scene.motion.keys):
-        layers, points = layers_of(scene, body, lens, room, palette)
+        layers, points = layers_of(scene, body, lens, room, look)
         marks = [*paint(layers), *ring(lens, body, scene, palette)]
         if scene.arrow and number_:
             drawn, path = arrow(scene.motion, lens, palette, scene.follow, number_ - 1)
@@ -110,12 +111,12 @@ def draw(scene: Scene, palette: Palette) -> tuple[Picture, ...]:
 
 
 def layers_of(
-    scene: Scene, body: Body, lens: Camera, room: Room, palette: Palette
+    scene: Scene, body: Body, lens: Camera, room: Room, look: Look
 ) -> tuple[list[Layer], Array]:
     """Return the layers of one pose with everything around it, and the points that it reaches."""
-    person = Person(body, lens, Look(palette, scene.working))
+    person = Person(body, lens, look)
     layers = person.layers()
-    held = Held(body, room, lens, palette)
+    held = Held(body, room, lens, look.palette)
     for prop in scene.props:
         layers += room.layers(prop, body) + held.layers(prop)
     return layers, person.rings.points.reshape(-1, 2)
