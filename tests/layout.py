@@ -33,7 +33,7 @@ ROOMS: Mapping[str, frozenset[str]] = {
     "pipeline": frozenset({ALL}),
     # The steps are the pipeline's own sentences, one level down.
     "steps": frozenset({ALL}),
-    "cli": _BELOW | {"pipeline", "editing"},
+    "cli": _BELOW | {"pipeline", "steps", "editing"},
     "start": frozenset(),
     "__main__": frozenset({"start"}),
     "__init__": frozenset(),

@@ -40,6 +40,8 @@ ENGINE_FAILED = Rule(
     remedy="mend what the message names and build again; the published site is untouched",
 )
 
+RULES = (ENGINE_WARNING, ENGINE_LINK, ENGINE_FAILED)
+
 LINK_RECORD = re.compile(r"^Doc file '(?P<page>[^']+)' contains (?:a|an) .*link", re.DOTALL)
 ENVIRONMENT = {
     "NO_MKDOCS_2_WARNING": "1",  # the theme's notice about its own future is no finding about this site

@@ -1,0 +1,38 @@
+"""The command line: one module a command; the only place that prints."""
+
+from __future__ import annotations
+
+import sys
+
+import click
+
+from generator.cli.build import build
+from generator.cli.check import check
+from generator.cli.docs import docs
+from generator.cli.explain import explain
+from generator.cli.measure import measure
+from generator.cli.preview import preview
+from generator.cli.schema import schema
+from generator.cli.shared import NOT_STARTED
+
+
+@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+def commands() -> None:
+    """Turn one catalogue of exercises into a translated site and printed booklets, phase by phase."""
+
+
+for command in (build, check, docs, explain, measure, preview, schema):
+    commands.add_command(command)
+
+
+def main() -> None:
+    """Run the command line and leave with its exit code."""
+    try:
+        code = commands(standalone_mode=False)
+    except click.ClickException as error:
+        error.show()
+        code = NOT_STARTED
+    except click.exceptions.Abort:
+        click.echo("Stopped; nothing was published.", err=True)
+        code = NOT_STARTED
+    sys.exit(code or 0)

@@ -1,0 +1,59 @@
+"""``build``: makes the site and the booklets and publishes them in one swap, or says why not."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+
+import click
+
+from generator.cli.shared import (
+    DONE,
+    NOT_STARTED,
+    PROBLEMS,
+    ROOT,
+    WITHHELD,
+    content_option,
+    format_option,
+    print_problems,
+)
+from generator.pipeline import Outcome, Request, build_site
+
+
+@click.command()
+@content_option
+@click.option(
+    "--output",
+    type=click.Path(path_type=Path),
+    default=Path("site"),
+    show_default=True,
+    help="Folder that is served.",
+)
+@click.option("--workers", type=click.IntRange(1, 64), default=None, help="Processes at a time.")
+@format_option
+def build(content: Path, output: Path, workers: int | None, form: str) -> int:
+    """Make the site and the booklets from the catalogue."""
+    request = Request(content, output, ROOT, ROOT / ".phasebook", workers or os.cpu_count() or 1)
+    outcome = build_site(request, lambda words: click.echo(words, err=True))
+    print_problems(outcome.problems, outcome.sources, form)
+    click.echo(summary(outcome, output), err=form == "json")
+    return exit_code(outcome)
+
+
+def summary(outcome: Outcome, output: Path) -> str:
+    """Say in a sentence what came of a build."""
+    if not outcome.published:
+        kept = "the site in it is as it was" if output.exists() else "nothing was written"
+        return f"Not published to {output}: {kept}."
+    made = f"{outcome.page_count} pages, {outcome.booklet_count} booklets with {outcome.sheet_count} sheets"
+    without = f", without {', '.join(outcome.withheld)}" if outcome.withheld else ""
+    return f"Published to {output}{without}: {made}."
+
+
+def exit_code(outcome: Outcome) -> int:
+    """Return the pinned exit code of an outcome."""
+    if outcome.refused:
+        return NOT_STARTED
+    if not outcome.published:
+        return PROBLEMS
+    return WITHHELD if outcome.withheld else DONE

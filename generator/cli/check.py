@@ -1,0 +1,21 @@
+"""``check``: reads the catalogue and says everything that is wrong with it; nothing is built."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from generator.cli.shared import DONE, PROBLEMS, content_option, format_option, print_problems
+from generator.pipeline import check_catalogue
+from generator.problems import has_errors
+
+
+@click.command()
+@content_option
+@format_option
+def check(content: Path, form: str) -> int:
+    """Check the catalogue and print what is wrong, where, and what to do."""
+    checked = check_catalogue(content)
+    print_problems(checked.problems, checked.sources, form)
+    return PROBLEMS if has_errors(checked.problems) else DONE

@@ -1,0 +1,58 @@
+"""``measure``: prints what a build costs beside plain MkDocs and plain WeasyPrint on the same pages."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from generator.cli.shared import (
+    DONE,
+    PROBLEMS,
+    ROOT,
+    content_option,
+    format_option,
+    print_json,
+    print_problems,
+)
+from generator.pipeline import check_catalogue
+from generator.problems import has_errors
+from generator.steps.measure import Measured
+from generator.steps.measure import measure as run
+
+
+@click.command()
+@content_option
+@format_option
+def measure(content: Path, form: str) -> int:
+    """Measure a build of the catalogue; ratios are comparable between machines, seconds are not."""
+    checked = check_catalogue(content)
+    if checked.catalogue is None or has_errors(checked.problems):
+        print_problems(checked.problems, checked.sources, form)
+        return PROBLEMS
+    found = run(checked.catalogue, content, ROOT, lambda words: click.echo(words, err=True))
+    if form == "json":
+        print_json({"format": 1, **_values(found)})
+    else:
+        for name, value in _values(found).items():
+            click.echo(f"{name:42} {value:10.3f}")
+    return DONE
+
+
+def _values(found: Measured) -> dict[str, float]:
+    return {
+        "pages": found.pages,
+        "booklets": found.booklets,
+        "sheets": found.sheets,
+        "build, seconds of processor": found.build.cpu,
+        "build, seconds by the clock": found.build.wall,
+        "plain MkDocs, seconds of processor": found.mkdocs.cpu,
+        "plain MkDocs, seconds by the clock": found.mkdocs.wall,
+        "plain WeasyPrint, seconds of processor": found.weasyprint.cpu,
+        "plain WeasyPrint, seconds by the clock": found.weasyprint.wall,
+        "plain MkDocs, seconds a page": found.mkdocs.cpu / max(found.pages, 1),
+        "plain WeasyPrint, seconds a sheet": found.weasyprint.cpu / max(found.sheets, 1),
+        "plain WeasyPrint, seconds a booklet": found.weasyprint.cpu / max(found.booklets, 1),
+        "ratio of processor time to the libraries": found.cpu_ratio,
+        "ratio of clock time to the libraries": found.wall_ratio,
+    }

@@ -1,0 +1,46 @@
+"""``preview``: shows the pages of one language in the browser and makes them again when content changes."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from generator.cli.shared import DONE, NOT_STARTED, ROOT, content_option
+from generator.pipeline import Request, preview_site
+from generator.problems import Severity, as_text
+from generator.steps.offers import PreviewServer
+
+
+@click.command()
+@content_option
+@click.option("--language", help="Language to show; the content's own by default.")
+@click.option("--port", type=click.IntRange(1024, 65535), default=8000, show_default=True)
+def preview(content: Path, language: str | None, port: int) -> int:
+    """Show the pages while you type; a mistake shows in the page and ends nothing."""
+    folder = ROOT / ".phasebook" / "preview"
+    request = Request(content, folder / "site", ROOT, folder)
+
+    def rebuild() -> list[str]:
+        outcome = preview_site(request, language)
+        shown = [problem for problem in outcome.problems if problem.severity is not Severity.NOTE]
+        lines = [as_text(problem, outcome.sources) for problem in shown]
+        for line in lines:
+            click.echo(line)
+        click.echo("Shown." if outcome.published else "Not shown; the page is as it was.")
+        return lines
+
+    try:
+        server = PreviewServer(rebuild, request.output, port)
+        server.watch(str(content))
+        click.echo(f"Open http://127.0.0.1:{port}/ in your browser. Stop with Ctrl-C.")
+        server.run()
+    except OSError as error:
+        click.echo(
+            f"The preview could not start on port {port}: {error.strerror}; try --port {port + 1}.", err=True
+        )
+        return NOT_STARTED
+    except KeyboardInterrupt:
+        server.shutdown()
+        click.echo("Preview ended.")
+    return DONE

@@ -1,0 +1,176 @@
+"""Tells the whole story on one screen: read, check, work out, word, draw, render, examine, publish.
+
+Nothing here knows how a step is done, only in which order and what may stop it. A build that finds an error
+publishes nothing and leaves the old site as it was.
+"""
+
+from __future__ import annotations
+
+import shutil
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from pathlib import Path
+
+from generator import checks, publish, reading, wording
+from generator.booklets import rules as booklets
+from generator.catalogue.arranged import Orders
+from generator.catalogue.values import Catalogue
+from generator.problems import Problem, Rule, has_errors, in_order
+from generator.progression import arrange
+from generator.publish import NotPublishedError, Stage, audit_tree, open_stage
+from generator.reading import read_content
+from generator.steps import languages, pages, paper
+from generator.steps.expectations import audit_of
+from generator.steps.languages import Spoken, speak
+from generator.website import engine
+
+Say = Callable[[str], None]
+
+ALL_RULES: tuple[Rule, ...] = tuple(
+    sorted(
+        {
+            *reading.RULES,
+            *checks.RULES,
+            *wording.RULES,
+            *engine.RULES,
+            *booklets.RULES,
+            *publish.RULES,
+            *languages.RULES,
+        },
+        key=lambda rule: rule.code,
+    )
+)
+
+
+@dataclass(frozen=True)
+class Request:
+    """What a build is to do.
+
+    content, output: folders. root: the project (templates, theme, styles). work: for files that may be
+    thrown away. workers: processes at a time.
+    """
+
+    content: Path
+    output: Path
+    root: Path
+    work: Path
+    workers: int = 1
+
+
+@dataclass(frozen=True)
+class Checked:
+    """A catalogue that was read and checked; `orders` is empty where errors forbid working it out."""
+
+    catalogue: Catalogue | None
+    orders: Orders
+    problems: tuple[Problem, ...]
+    sources: Mapping[str, Sequence[str]]
+
+
+@dataclass(frozen=True)
+class Outcome:
+    """What came of a build. refused: it was not even started. withheld: languages left out."""
+
+    problems: tuple[Problem, ...]
+    sources: Mapping[str, Sequence[str]] = field(default_factory=dict)
+    published: bool = False
+    refused: bool = False
+    withheld: tuple[str, ...] = ()
+    page_count: int = 0
+    booklet_count: int = 0
+    sheet_count: int = 0
+
+
+def check_catalogue(content: Path) -> Checked:
+    """Read the content and check it by the rules of the trade, before any language is chosen."""
+    read = read_content(content)
+    if read.catalogue is None:
+        return Checked(None, {}, read.problems, read.sources)
+    problems = in_order((*read.problems, *checks.check_content(read.catalogue)))
+    orders = {} if has_errors(problems) else arrange(read.catalogue)
+    return Checked(read.catalogue, orders, problems, read.sources)
+
+
+def build_site(request: Request, say: Say) -> Outcome:
+    """Make everything beside the old site, examine all of it, and swap it in; or say why not."""
+    say("Reading and checking the catalogue ...")
+    checked = check_catalogue(request.content)
+    if checked.catalogue is None or has_errors(checked.problems):
+        return Outcome(checked.problems, checked.sources)
+    spoken, found = speak(checked.catalogue, request.content)
+    problems = in_order((*checked.problems, *found))
+    if has_errors(problems) or not spoken:
+        return Outcome(problems, checked.sources)
+    try:
+        with open_stage(request.output, request.content) as stage:
+            return _fill(request, checked, spoken, problems, stage, say)
+    except NotPublishedError as error:
+        return Outcome(in_order((*problems, error.problem)), checked.sources, refused=True)
+
+
+def _fill(
+    request: Request,
+    checked: Checked,
+    spoken: tuple[Spoken, ...],
+    problems: tuple[Problem, ...],
+    stage: Stage,
+    say: Say,
+) -> Outcome:
+    """Write pages and booklets into the stage, examine them, and publish when nothing is wrong."""
+    names = ", ".join(one.voice.own_name for one in spoken)
+    say(f"Printing the booklets ({names}) ...")
+    assets = request.root / "site_assets"
+    sheets = paper.make_paper(spoken, checked.orders, stage.root, assets, request.workers)
+    say("Writing the pages ...")
+    site = pages.Site(spoken, checked.orders, sheets, ALL_RULES, request.root, request.work)
+    facts, found = pages.make_pages(site, stage.root, request.workers)
+    problems = in_order((*problems, *found, *(problem for one in sheets for problem in one.result.problems)))
+    if not has_errors(problems):
+        say("Reading every page and sheet back ...")
+        problems = in_order((*problems, *audit_tree(stage.root, audit_of(spoken, facts, sheets))))
+    outcome = Outcome(
+        problems,
+        checked.sources,
+        withheld=tuple(
+            code
+            for code in spoken[0].catalogue.clinic.languages
+            if code not in {one.voice.code for one in spoken}
+        ),
+        page_count=sum(len(listed) for listed in facts.values()),
+        booklet_count=len(sheets),
+        sheet_count=sum(one.result.pages for one in sheets),
+    )
+    if has_errors(problems):
+        return outcome
+    say("Publishing ...")
+    stage.publish()
+    return replace(outcome, published=True)
+
+
+def preview_site(request: Request, language: str | None) -> Outcome:
+    """Make the pages of one language, without booklets, and replace the folder only when nothing is wrong."""
+    checked = check_catalogue(request.content)
+    if checked.catalogue is None or has_errors(checked.problems):
+        return Outcome(checked.problems, checked.sources)
+    spoken, found = speak(checked.catalogue, request.content)
+    chosen = tuple(one for one in spoken if one.voice.code == (language or spoken[0].voice.code))
+    problems = in_order((*checked.problems, *found))
+    if not chosen or has_errors(problems):
+        return Outcome(problems, checked.sources)
+    fresh = request.work / "fresh"
+    shutil.rmtree(fresh, ignore_errors=True)
+    site = pages.Site(
+        chosen,
+        checked.orders,
+        (),
+        ALL_RULES,
+        request.root,
+        request.work,
+    )
+    _, found = pages.make_pages(site, fresh, workers=1)
+    problems = in_order((*problems, *found))
+    if has_errors(problems):
+        return Outcome(problems, checked.sources)
+    shutil.rmtree(request.output, ignore_errors=True)
+    fresh.rename(request.output)
+    return Outcome(problems, checked.sources, published=True)

@@ -1,0 +1,117 @@
+"""Makes the catalogue in each of the clinic's languages, and says which language cannot be published.
+
+A language without complete safety texts or without the generator's own words is withheld, never mixed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, fields, is_dataclass
+from pathlib import Path
+from typing import Any
+
+from generator.catalogue.base import Text, TextState
+from generator.catalogue.exercise import Exercise
+from generator.catalogue.values import Catalogue
+from generator.problems import Problem, Rule, Severity
+from generator.wording.localise import NO_TRANSLATIONS, Translations, exercise_in_use, localise
+from generator.wording.own_words import own_word_problems
+from generator.wording.po import read_translations
+from generator.wording.voice import Voice, unknown_languages, voice
+
+UseKey = tuple[str, int, str]
+
+WITHHELD = Rule(
+    "language-withheld",
+    "A language is left out of what is published.",
+    "Its safety texts, or the generator's own words, are not complete in this language.",
+    "complete the translation; the other languages are published meanwhile",
+    severity=Severity.WARNING,
+    safety=True,
+)
+RULES = (WITHHELD,)
+
+
+@dataclass(frozen=True)
+class Spoken:
+    """The catalogue in one language, and what it was made from."""
+
+    voice: Voice
+    catalogue: Catalogue
+    translations: Translations
+
+    def in_use(self) -> Mapping[UseKey, Exercise]:
+        """Return each exercise in the words of the dose with which each phase begins."""
+        found: dict[UseKey, Exercise] = {}
+        for programme in self.catalogue.programmes.values():
+            for phase in programme.phases:
+                for use in phase.uses:
+                    key = (programme.id, phase.number, use.use)
+                    exercise = self.catalogue.exercises[use.use]
+                    found[key] = exercise_in_use(
+                        exercise, use.dose_steps[0], self.catalogue, self.voice, self.translations
+                    )
+        return found
+
+
+def speak(catalogue: Catalogue, content: Path) -> tuple[tuple[Spoken, ...], tuple[Problem, ...]]:
+    """Return the catalogue in every language that can be published, the source language first."""
+    clinic = catalogue.clinic
+    unknown = tuple(
+        problem
+        for position, code in enumerate(clinic.languages)
+        for problem in unknown_languages([code], clinic.at("languages", position))
+    )
+    if unknown:
+        return (), unknown
+    spoken: list[Spoken] = []
+    problems: list[Problem] = []
+    for position, code in enumerate(clinic.languages):
+        one, found = _speak_one(catalogue, code, content)
+        problems += found
+        reason = _why_withheld(catalogue, one)
+        if reason:
+            problems.append(WITHHELD.at(clinic.at("languages", position), f"'{code}' is withheld: {reason}"))
+        else:
+            spoken.append(one)
+    return tuple(spoken), tuple(problems)
+
+
+def _speak_one(catalogue: Catalogue, code: str, content: Path) -> tuple[Spoken, tuple[Problem, ...]]:
+    translations = NO_TRANSLATIONS
+    problems: tuple[Problem, ...] = ()
+    path = content / "translations" / f"{code}.po"
+    if code != catalogue.source_language and path.exists():
+        translations, problems = read_translations(path)
+    speaker = voice(code)
+    localised, found = localise(catalogue, speaker, translations)
+    return Spoken(speaker, localised, translations), (*problems, *found)
+
+
+def _why_withheld(catalogue: Catalogue, spoken: Spoken) -> str:
+    """Return why a language cannot be published, or an empty text."""
+    own = next(iter(own_word_problems(spoken.voice.code)), None)
+    if own is not None:
+        return own.message
+    if spoken.voice.code == catalogue.source_language:
+        return ""
+    missing = [text for text in texts_of(spoken.catalogue.safety) if text.state is not TextState.TRANSLATED]
+    if missing:
+        first = missing[0].place
+        return f"{len(missing)} safety texts are not translated, the first is in {first}"
+    return ""
+
+
+def texts_of(value: Any) -> Iterator[Text]:
+    """Yield every text inside a catalogue value."""
+    if isinstance(value, Text):
+        yield value
+    elif is_dataclass(value) and not isinstance(value, type):
+        for item in fields(value):
+            yield from texts_of(getattr(value, item.name))
+    elif isinstance(value, Mapping):
+        for item in value.values():
+            yield from texts_of(item)
+    elif isinstance(value, list | tuple):
+        for item in value:
+            yield from texts_of(item)

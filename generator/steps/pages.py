@@ -1,0 +1,100 @@
+"""Makes the site of all languages: written pages, the shared files, one MkDocs run a language, root pages."""
+
+from __future__ import annotations
+
+import shutil
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from generator.catalogue.arranged import Orders
+from generator.problems import Problem, Rule
+from generator.reading.schema import reference
+from generator.steps.languages import Spoken
+from generator.steps.paper import Sheets
+from generator.website.assets import write_assets
+from generator.website.config import Language
+from generator.website.engine import SiteJob, build_languages
+from generator.website.fonts import prepare_fonts
+from generator.website.frame import write_settings
+from generator.website.pages import write_pages
+from generator.website.root import write_root
+from generator.website.values import BookletFact, FieldGroup, PageFact, SiteInput
+
+
+@dataclass(frozen=True)
+class Site:
+    """What the pages are made from; `work` takes files that may be thrown away."""
+
+    spoken: tuple[Spoken, ...]
+    orders: Orders
+    sheets: Sequence[Sheets]
+    rules: tuple[Rule, ...]
+    root: Path
+    work: Path
+
+    @property
+    def languages(self) -> tuple[Language, ...]:
+        """Return the languages of the chooser, the source language first."""
+        return tuple(Language(one.voice.code, one.voice.own_name, one.voice.direction) for one in self.spoken)
+
+
+def make_pages(
+    site: Site, output: Path, workers: int
+) -> tuple[Mapping[str, Sequence[PageFact]], tuple[Problem, ...]]:
+    """Write the whole site under `output`; return what each page must show, by language, and findings."""
+    fonts = prepare_fonts(site.work / "fonts")
+    codes = [one.voice.code for one in site.spoken]
+    assets = write_assets(site.root / "site_assets", fonts, codes, output)
+    facts: dict[str, Sequence[PageFact]] = {}
+    jobs: list[SiteJob] = []
+    inputs: list[SiteInput] = []
+    for one in site.spoken:
+        code = one.voice.code
+        said = _input(site, one)
+        folder = site.work / "pages" / code
+        shutil.rmtree(folder, ignore_errors=True)
+        facts[code] = write_pages(said, folder)
+        job = SiteJob(code, one.voice.direction, folder, output / code, site.work / "config" / f"{code}.yml")
+        write_settings(said, job, site.root, assets)
+        jobs.append(job)
+        inputs.append(said)
+    problems = build_languages(jobs, workers)
+    write_root(inputs, assets, output)
+    return facts, problems
+
+
+def _input(site: Site, spoken: Spoken) -> SiteInput:
+    code = spoken.voice.code
+    return SiteInput(
+        catalogue=spoken.catalogue,
+        voice=spoken.voice,
+        languages=site.languages,
+        orders=site.orders,
+        booklets={
+            (booklet.job.programme, booklet.job.phase): BookletFact(
+                path=booklet.path.removeprefix(f"{code}/"),
+                pages=booklet.result.pages,
+                size=booklet.result.path.stat().st_size,
+                edition=booklet.job.edition,
+            )
+            for booklet in site.sheets
+            if booklet.language == code
+        },
+        in_use=spoken.in_use(),
+        rules=site.rules,
+        fields=field_groups(),
+    )
+
+
+def field_groups() -> tuple[FieldGroup, ...]:
+    """Return the reference of all keys as plain values."""
+    return tuple(
+        (
+            file,
+            table.name,
+            table.help,
+            tuple((one.key, one.required, one.form, one.help) for one in table.fields),
+        )
+        for file, table in reference()
+    )

@@ -1,0 +1,77 @@
+"""Makes the booklets of all languages: their edition codes, their jobs, and what came of them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from generator.booklets.make import make_booklets
+from generator.booklets.values import BookletJob, BookletResult
+from generator.catalogue.arranged import Orders
+from generator.catalogue.fingerprints import edition_code, fingerprint
+from generator.steps.languages import Spoken
+
+FOLDER = "booklets"
+
+
+@dataclass(frozen=True)
+class Sheets:
+    """One finished booklet with the language it is in, its path from the site's root, and its job."""
+
+    language: str
+    path: str
+    job: BookletJob
+    result: BookletResult
+
+
+def make_paper(
+    spoken: Sequence[Spoken], orders: Orders, folder: Path, assets: Path, workers: int
+) -> tuple[Sheets, ...]:
+    """Write every phase's booklet in every language under `folder` (the site's root)."""
+    jobs = booklet_jobs(spoken, orders, folder, assets)
+    results = make_booklets([job for _, _, job in jobs], workers)
+    return tuple(
+        Sheets(language, path, job, result)
+        for (language, path, job), result in zip(jobs, results, strict=True)
+    )
+
+
+def booklet_jobs(
+    spoken: Sequence[Spoken], orders: Orders, folder: Path, assets: Path
+) -> tuple[tuple[str, str, BookletJob], ...]:
+    """Return language, path from `folder` and job of every booklet."""
+    return tuple(
+        (one.voice.code, path, job) for one in spoken for path, job in _jobs_in(one, orders, folder, assets)
+    )
+
+
+def _jobs_in(spoken: Spoken, orders: Orders, folder: Path, assets: Path) -> Iterator[tuple[str, BookletJob]]:
+    in_use = spoken.in_use()
+    for programme in spoken.catalogue.programmes.values():
+        for phase in programme.phases:
+            used = {use.use: in_use[programme.id, phase.number, use.use] for use in phase.uses}
+            path = f"{spoken.voice.code}/{FOLDER}/{programme.id}-phase-{phase.number}.pdf"
+            yield (
+                path,
+                BookletJob(
+                    catalogue=replace(spoken.catalogue, exercises={**spoken.catalogue.exercises, **used}),
+                    voice=spoken.voice,
+                    programme=programme.id,
+                    phase=phase.number,
+                    order=orders[programme.id],
+                    edition=edition(spoken, programme.id, phase.number, orders),
+                    output=folder / path,
+                    assets=assets,
+                ),
+            )
+
+
+def edition(spoken: Spoken, programme: str, phase: int, orders: Orders) -> str:
+    """Return the code of a booklet: it changes with every word, dose, place or rule the booklet holds."""
+    catalogue = spoken.catalogue
+    stages = catalogue.programmes[programme]
+    exercises = [catalogue.exercises[use.use] for use in stages.phase(phase).uses]
+    places = orders[programme].of_phase(phase)
+    held = (stages, phase, exercises, places, catalogue.safety, catalogue.clinic, catalogue.glossary)
+    return edition_code(fingerprint(spoken.voice.code, *held))
