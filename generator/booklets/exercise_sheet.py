@@ -38,7 +38,8 @@ class ExerciseSheet:
     """All that is printed about one exercise, in the language of the booklet.
 
     days: how many boxes to tick on each day of a week; 0 is a day of rest. when: said where the exercise
-    is not for now. entry: the same in the table of all exercises. required: strings the audit must find.
+    is not for now. before_short: `before` without the checks of things, which the phase sheet says too.
+    entry: the same in the table of all exercises. required: strings the audit must find.
     """
 
     key: str
@@ -50,6 +51,7 @@ class ExerciseSheet:
     when: str
     entry: str
     before: tuple[Text | str, ...]
+    before_short: tuple[Text | str, ...]
     cautions: tuple[Warned, ...]
     dose: DosePhrase
     often: str
@@ -149,7 +151,8 @@ def _sheet(here: _Setting, fits: Fits) -> ExerciseSheet:
         compared=_compared(here),
         when=_when(here),
         entry=_entry(here),
-        before=_before(here),
+        before=_before(here, checks=True),
+        before_short=_before(here, checks=False),
         cautions=tuple(_warned(voice, caution) for caution in (*exercise.cautions, *use.cautions)),
         dose=phrases[0],
         often=frequency(voice, use.times_a_day, use.days_a_week, use.rest_days, hourly=hourly),
@@ -212,18 +215,18 @@ def _entry_weeks(here: _Setting, phrase: Callable[[Voice, int], str]) -> str:
     return words.format(weeks=phrase(here.voice, week), delayed=phrase(here.voice, delayed))
 
 
-def _before(here: _Setting) -> tuple[Text | str, ...]:
+def _before(here: _Setting, *, checks: bool) -> tuple[Text | str, ...]:
+    """Return where it is done and what is needed, with or without what to look at before use."""
     exercise, voice = here.exercise, here.voice
     places = list_of(voice, (term(voice, surface) for surface in exercise.surface), "or")
     held = term(voice, exercise.support)
     words = voice.gettext("{place}, {support}.").format(place=voice.opening(places), support=held)
-    return (words, *(_needed(here, thing) for thing in exercise.equipment), *exercise.set_up)
+    return (words, *(_needed(here, thing, checks) for thing in exercise.equipment), *exercise.set_up)
 
 
-def _needed(here: _Setting, thing: str) -> str:
-    """Return one thing that the patient needs, with what to look at before use."""
+def _needed(here: _Setting, thing: str, checks: bool) -> str:
     equipment = here.job.catalogue.equipment[thing]
-    if equipment.check is None:
+    if equipment.check is None or not checks:
         return here.voice.gettext("You need: {thing}.").format(thing=equipment.name)
     words = here.voice.gettext("You need: {thing}. {check}")
     return words.format(thing=equipment.name, check=equipment.check)
