@@ -138,7 +138,8 @@ class RestrictionCell:
     """A restriction in one phase.
 
     hold: forbidden wholly, limited (allowed up to an angle or an amount), or lifted from the first day on.
-    until, delayed_until: the week within the phase in which it can end; None: not within this phase.
+    until, delayed_until: the week in which it can end on either track (the phase's own week where it has
+    ended by then); None: not within this phase.
     """
 
     phase: int
