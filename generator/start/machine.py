@@ -57,6 +57,7 @@ NEEDS = (
         library="harfbuzz-subset",
     ),
     Need("Chromium (tests of the pages)", "chromium", "google-chrome", "test", programs=CHROMIUM),
+    Need("msgfmt (tests of the translations)", "gettext", "gettext", "test", programs=("msgfmt",)),
     Need("Java (tests of the HTML)", "default-jre-headless", "openjdk", "test", programs=("java",)),
     Need("npm (fetches the HTML checker for the tests)", "npm", "node", "test", programs=("npm",)),
 )

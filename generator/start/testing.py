@@ -13,6 +13,8 @@ CHECKS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("ruff", ("check", "--output-format", "concise", ".")),
     ("mypy", ()),
 )
+# One process a core, four at most (each may hold a browser); a file stays in one process with its fixtures.
+SPREAD = ("-n", "auto", "--maxprocesses", "4", "--dist", "loadfile")
 PYTEST_USAGE_ERROR = 4
 
 
@@ -33,7 +35,8 @@ def run_tests(
     earlier = ", ".join(f"{name} {outcome}" for name, outcome in outcomes)
     say(f"{earlier}; now the tests")
     choice = ["-m", "not slow"] if quick else []
-    command: list[str | Path] = [python, "-m", "pytest", "-p", "generator.start.summary", *choice, *arguments]
+    command: list[str | Path] = [python, "-m", "pytest", "-p", "generator.start.summary", *SPREAD]
+    command += [*choice, *arguments]
     code = run(command, cwd=root, env={**os.environ, EARLIER: earlier}, to_stdout=True)
     if code == PYTEST_USAGE_ERROR:
         return 2

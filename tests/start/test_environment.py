@@ -136,6 +136,7 @@ def test_two_starts_at_once_make_one_environment(project: Project) -> None:
     assert sum(err.count("Preparing") for _, err in ended) == 1
 
 
+@pytest.mark.slow
 def test_killed_start_is_made_good_once_its_pip_has_ended(project: Project) -> None:
     """While the pip of a killed start still works, the next start waits; then it makes everything anew."""
     wheel = next(project.wheels.glob("tiny_run*"))

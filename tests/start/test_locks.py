@@ -1,8 +1,11 @@
 """The locks name every package once, exactly, and for everybody; what is packed matches what is there."""
 
+import ast
 import fnmatch
+import importlib.metadata
 import json
 import re
+import sys
 import tomllib
 from typing import Any
 
@@ -21,6 +24,18 @@ def lock(kind: str) -> str:
 def entries(kind: str) -> set[str]:
     """Return the entries of a lock, each with its marker and hashes."""
     return set(re.split(r"(?m)^(?=[a-z0-9])", lock(kind))[1:])
+
+
+def plain_name(pin: str) -> str:
+    """Return the name of a pinned distribution in the form that package indexes compare (PEP 503)."""
+    return re.sub(r"[-_.]+", "-", pin.split("==")[0]).lower()
+
+
+def imports(node: ast.AST) -> list[str]:
+    """Return the modules that a statement imports."""
+    if isinstance(node, ast.Import):
+        return [alias.name for alias in node.names]
+    return [node.module] if isinstance(node, ast.ImportFrom) and node.module else []
 
 
 @pytest.fixture(scope="module")
@@ -64,10 +79,26 @@ def test_declared_dependencies_are_the_locked_ones(project_table: dict[str, Any]
         ("test", declared["optional-dependencies"]["test"]),
     ):
         locked = {f"{name}=={version}" for name, version in PIN.findall(lock(kind))}
-        assert {
-            re.sub(r"[_.]", "-", pin.split("==")[0]).lower() + "==" + pin.split("==")[1] for pin in wanted
-        } <= locked
+        assert {plain_name(pin) + "==" + pin.split("==")[1] for pin in wanted} <= locked
     assert all("==" in pin for pin in project_table["build-system"]["requires"])
+
+
+def test_what_the_program_imports_is_declared(project_table: dict[str, Any]) -> None:
+    """Every third-party import is a dependency of its own, not one that another happens to bring."""
+    providers = importlib.metadata.packages_distributions()
+    imported = {
+        name.split(".")[0]
+        for path in (ROOT / "generator").rglob("*.py")
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+        for name in imports(node)
+    } - {"generator", "pytest", *sys.stdlib_module_names}
+    declared = {plain_name(pin) for pin in project_table["project"]["dependencies"]}
+    assert len(imported) > 3
+    assert [
+        name
+        for name in sorted(imported)
+        if not declared & {plain_name(one) for one in providers.get(name, ())}
+    ] == []
 
 
 def test_html_checker_is_pinned_with_a_hash_and_without_a_host() -> None:

@@ -112,7 +112,9 @@ def test_missing_test_programs_are_told_on_a_users_machine() -> None:
     pango_only = replace(machine(NOTHING_RUNS, root=False), has_library=lambda _name: True)
     make_ready(pango_only, "test", install=False, say=said.append)
     assert "Tests that need the following are skipped: Chromium" in said[0]
-    assert said[0].endswith("sudo apt-get install --no-install-recommends chromium default-jre-headless npm")
+    assert said[0].endswith(
+        "sudo apt-get install --no-install-recommends chromium gettext default-jre-headless npm"
+    )
 
 
 @pytest.mark.parametrize(("install", "ci"), [(True, False), (False, True)])
@@ -138,7 +140,7 @@ def test_unknown_system_is_told_what_to_look_for() -> None:
 def test_one_chromium_under_any_name_is_enough() -> None:
     """Chrome under its own name serves the tests of the pages."""
     chrome = replace(machine(NOTHING_RUNS), find_program={"google-chrome": "/usr/bin/google-chrome"}.get)
-    assert [need.debian for need in chrome.missing("test")] == ["default-jre-headless", "npm"]
+    assert [need.debian for need in chrome.missing("test")] == ["gettext", "default-jre-headless", "npm"]
 
 
 def test_every_need_can_be_looked_for_and_installed() -> None:

@@ -35,7 +35,7 @@ LAST_LINE = re.compile(r"=* ?\d+ \w+.* in [\d.]+s.* ?=*")
 def run(project: Project, *arguments: str, **files: str) -> tuple[int, str]:
     """Write test files, run all checks for real, and return the exit code and what was printed."""
     write(project, files)
-    return ended([sys.executable, "-c", RUN, *arguments], project)
+    return ended([sys.executable, "-c", RUN, "-n", "0", *arguments], project)
 
 
 def run_pytest(project: Project, *arguments: str, ci: bool, **files: str) -> tuple[int, str]:
