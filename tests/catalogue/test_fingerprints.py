@@ -115,6 +115,13 @@ def test_one_wrong_letter_is_noticed(digest: str, spot: int, letter: str) -> Non
     assert not is_edition_code(code[:spot] + letter + code[spot + 1 :])
 
 
+def test_the_letter_that_stands_in_no_code() -> None:
+    """The letter Z counts as nothing in the check and is therefore never taken for a 0."""
+    code = edition_code("0" * 64)
+    assert code == "0000-0000"
+    assert not is_edition_code("Z000-0000")
+
+
 @given(_DIGESTS, st.integers(0, 6))
 def test_swapped_neighbours_are_noticed(digest: str, spot: int) -> None:
     """A code with two neighbouring letters swapped is none."""

@@ -428,6 +428,13 @@ def test_one_of_several_prerequisites_is_enough() -> None:
     assert problems_of(files) == []
 
 
+def test_delay_need_not_lengthen_a_restriction() -> None:
+    """A restriction may end in the same week on both tracks, and with the last phase there is."""
+    same = "until: {week: 8, delayed-week: 8, phase: 2}"
+    old = "until: {week: 6, delayed-week: 8, phase: 2}"
+    assert problems_of(with_change(FILES, REPAIR, old, same)) == []
+
+
 def test_trained_muscles_have_no_upper_limit() -> None:
     """Where a programme trains its muscles the band is an aim, so an exercise above it is no error."""
     files = with_change(FILES, RAISE, "mean: 34.5", "mean: 80")

@@ -141,6 +141,11 @@ def _folder_in_place(folder: Path) -> None:
     (folder / PUMP).mkdir()
 
 
+def _folder_in_place_of_studies(folder: Path) -> None:
+    (folder / "studies.yml").unlink()
+    (folder / "studies.yml").mkdir()
+
+
 def _broken_link(folder: Path) -> None:
     (folder / PUMP).unlink()
     (folder / PUMP).symlink_to("nowhere")
@@ -170,6 +175,13 @@ class Disturbed:
 DISTURBED = (
     Disturbed("a missing file is named", _remove, "missing-file", "studies.yml", "this file is missing"),
     Disturbed("a folder in place of a file", _folder_in_place, "unreadable-file", PUMP, "it is a folder"),
+    Disturbed(
+        "a folder in place of a shared file is not missing as well",
+        _folder_in_place_of_studies,
+        "unreadable-file",
+        "studies.yml",
+        "it is a folder",
+    ),
     Disturbed("a broken link", _broken_link, "unreadable-file", PUMP, "cannot be opened"),
     Disturbed("a pipe is not waited for", _pipe, "unreadable-file", PUMP, "no ordinary file"),
 )
