@@ -43,6 +43,8 @@ def _cautions(catalogue: Catalogue) -> Iterator[Caution]:
         yield from exercise.cautions
         for variation in exercise.variations.values():
             yield from variation.cautions
+    for item in catalogue.daily_life.values():
+        yield from item.cautions
     for programme in catalogue.programmes.values():
         for phase in programme.phases:
             for use in phase.uses:

@@ -399,6 +399,19 @@ CASES = (
         "8\n        dose",
         ("'ankle-pump' enters in week 8 when delayed, outside phase 1",),
     ),
+    Case(
+        "texts harder than the target are named with their hardest sentence",
+        RAISE,
+        "purpose: Makes your calf strong enough for stairs.",
+        "purpose: Facilitates considerable rehabilitation of the musculature immediately underneath.",
+        "hard-to-read",
+        "Facilitates",
+        ("exercise 'heel-raise'", "Flesch-Kincaid grade", "at most 6", "Facilitates considerable", "glossary"),
+        before=(
+            (RAISE, "start: Stand with your feet as wide as your hips.", "start: Position yourself comfortably."),
+            (RAISE, "feel: Work in both calves.", "feel: Muscular activity bilaterally."),
+        ),
+    ),
 )
 
 
@@ -433,6 +446,30 @@ def test_delay_need_not_lengthen_a_restriction() -> None:
     same = "until: {week: 8, delayed-week: 8, phase: 2}"
     old = "until: {week: 6, delayed-week: 8, phase: 2}"
     assert problems_of(with_change(FILES, REPAIR, old, same)) == []
+
+
+def test_cautions_of_daily_life() -> None:
+    """Stairs and cars have hazards too: their signal words are held to the same rule."""
+    leg = "{moves: [], holds: [], carries: nothing, lain-on: no}"
+    item = f"""\
+name: Sleeping
+purpose: How to lie at night.
+demand: lying or sitting
+posture: lying on the back
+helper: none
+support: none
+operated-leg: {leg}
+other-leg: {leg}
+steps: [Lie on your back.]
+avoid: [Crossing your legs.]
+cautions:
+  - {{signal: notice, harm: serious injury, hazard: a, consequence: b, avoid: c}}
+"""
+    assert problems_of({**FILES, "daily-life/sleeping.yml": item}) == [
+        "signal-word daily-life/sleeping.yml:12:14"
+    ]
+    fitting = item.replace("signal: notice", "signal: warning")
+    assert problems_of({**FILES, "daily-life/sleeping.yml": fitting}) == []
 
 
 def test_trained_muscles_have_no_upper_limit() -> None:
