@@ -24,7 +24,7 @@ ROOMS: Mapping[str, frozenset[str]] = {
     "wording": _BELOW,
     "publish": _BELOW,
     "progression": _BELOW | {"body"},
-    "figures": frozenset({"body"}),
+    "figures": frozenset({"problems", "body"}),
     "review": _BELOW | {"wording"},
     "editing": _BELOW | {"reading"},
     "checks": _BELOW | {"progression", "body", "wording", "review"},
