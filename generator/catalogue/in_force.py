@@ -5,18 +5,32 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from generator.catalogue.exercise import Exercise, Variation
-from generator.catalogue.programme import Phase, Programme, Restriction, Use
+from generator.catalogue.programme import Phase, Programme, Restriction, Use, WeightRestriction
 from generator.catalogue.restricted import Track, holds, in_force_at_entry, is_forbidden, work_of
+from generator.catalogue.terms import Leg, WeightBearing
 
 
 def in_force(programme: Programme, phase: Phase) -> tuple[Restriction, ...]:
-    """Return the restrictions that may still hold on the first day of the phase on either track, in order."""
-    return tuple(
+    """Return the restrictions that may still hold on the first day of the phase on either track, in order.
+
+    Of two limits on the weight of a leg the looser is left out while the stricter holds through the whole
+    phase: side by side they would contradict each other.
+    """
+    rules = tuple(
         rule
         for rule in programme.restrictions
         if holds(rule, phase.number, phase.week, Track.USUAL)
         or holds(rule, phase.number, phase.delayed_week, Track.DELAYED)
     )
+    lasting = tuple(rule for rule in rules if outlasts(rule, programme, phase))
+    return tuple(rule for rule in rules if not any(_is_looser(rule, strict) for strict in lasting))
+
+
+def _is_looser(rule: Restriction, strict: Restriction) -> bool:
+    if not isinstance(rule, WeightRestriction) or not isinstance(strict, WeightRestriction):
+        return False
+    rising = tuple(WeightBearing)
+    return strict.leg in (rule.leg, Leg.BOTH) and rising.index(rule.allows) > rising.index(strict.allows)
 
 
 def outlasts(restriction: Restriction, programme: Programme, phase: Phase) -> bool:

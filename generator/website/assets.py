@@ -19,6 +19,7 @@ LIGHT_STYLES = ("tokens.css", "css/frame.css", "css/parts.css", "css/paper.css")
 DARK_STYLES = ("tokens-dark.css",)
 DARK = "screen and (prefers-color-scheme: dark)"
 SCRIPTS = ("js/frame.js",)
+CHOOSER = "js/choose.js"
 ICON = "icon.svg"
 # Words are found by their beginning in every language, which word stems would spoil; only a script without
 # blanks between words needs rules of its own.
@@ -35,13 +36,14 @@ class Style:
 
 @dataclass(frozen=True)
 class Assets:
-    """Where the shared files lie, as paths from the site's root."""
+    """Where the shared files lie, as paths from the site's root; `chooser` is empty for a single language."""
 
     styles: tuple[Style, ...]
     scripts: tuple[str, ...]
     icon: str
     bundle: str
     worker: str
+    chooser: str = ""
 
 
 def search_language(code: str) -> str:
@@ -55,6 +57,7 @@ def write_assets(sources: Path, fonts: Sequence[FontFile], languages: Iterable[s
 
     `sources` is the project's folder site_assets/.
     """
+    codes = tuple(languages)
     for font in fonts:
         _put(site, f"assets/fonts/{font.woff2.name}", font.woff2.read_bytes())
     faces = font_faces(fonts, "../fonts/").encode()
@@ -63,7 +66,7 @@ def write_assets(sources: Path, fonts: Sequence[FontFile], languages: Iterable[s
     theme = _theme()
     bundle = _only(theme / "javascripts", "bundle.*.min.js")
     worker = _only(theme / "javascripts" / "workers", "search.*.min.js")
-    for path in (bundle, worker, *_word_rules(theme, languages)):
+    for path in (bundle, worker, *_word_rules(theme, codes)):
         _put(site, f"assets/{path.relative_to(theme).as_posix()}", path.read_bytes())
     return Assets(
         styles=(
@@ -74,6 +77,7 @@ def write_assets(sources: Path, fonts: Sequence[FontFile], languages: Iterable[s
         icon=_put_named(site, "icon", ".svg", icon),
         bundle=f"assets/{bundle.relative_to(theme).as_posix()}",
         worker=f"assets/{worker.relative_to(theme).as_posix()}",
+        chooser=_put_script(sources, CHOOSER, site) if len(codes) > 1 else "",
     )
 
 

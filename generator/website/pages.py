@@ -4,9 +4,40 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from generator.website.clinicians import clinicians_pages
+from generator.website.editors import editors_pages
+from generator.website.environment import environment
+from generator.website.exercise import exercise_pages
+from generator.website.exercise_list import list_page
+from generator.website.home import home_page
+from generator.website.page import Page, write_page
+from generator.website.phase import phase_pages
+from generator.website.programme import programme_pages
+from generator.website.safety import warning_page
 from generator.website.values import PageFact, SiteInput
+from generator.website.words import about_page, glossary_page
 
 
 def write_pages(site: SiteInput, folder: Path) -> tuple[PageFact, ...]:
     """Write the Markdown pages of one language under `folder` and return what the audit must find in each."""
-    raise NotImplementedError
+    speaking = environment(site.voice, site.catalogue.source_language)
+    pages = all_pages(site)
+    for page in pages:
+        write_page(page, speaking, folder)
+    return tuple(page.fact for page in pages)
+
+
+def all_pages(site: SiteInput) -> tuple[Page, ...]:
+    """Return every page of one language, not yet written."""
+    return (
+        home_page(site),
+        *programme_pages(site),
+        *phase_pages(site),
+        list_page(site),
+        *exercise_pages(site),
+        warning_page(site),
+        glossary_page(site),
+        about_page(site),
+        *clinicians_pages(site),
+        *editors_pages(site),
+    )

@@ -53,8 +53,9 @@ class SiteInput:
     catalogue: localised, every text in words. languages: all that are published, in the chooser's order.
     orders: by programme. booklets: what can be downloaded; a phase without an entry offers none.
     in_use: an exercise as used in a phase, localised with the dose that phase begins with; where an entry
-    is missing, the catalogue's own is shown. rules: all codes of problems. fields: the reference of all keys
-    of the content.
+    is missing, the catalogue's own is shown. withheld: ids (``exercise/variation``) of variations that a
+    phase does not show, such as those above its band; what its restrictions forbid is never shown.
+    rules: all codes of problems. fields: the reference of all keys of the content.
     """
 
     catalogue: Catalogue
@@ -63,6 +64,7 @@ class SiteInput:
     orders: Orders
     booklets: Mapping[PhaseKey, BookletFact] = field(default_factory=lambda: MappingProxyType({}))
     in_use: Mapping[UseKey, Exercise] = field(default_factory=lambda: MappingProxyType({}))
+    withheld: Mapping[PhaseKey, frozenset[str]] = field(default_factory=lambda: MappingProxyType({}))
     rules: tuple[Rule, ...] = ()
     fields: tuple[FieldGroup, ...] = ()
 

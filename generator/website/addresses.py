@@ -1,0 +1,34 @@
+"""Fixes where every page lies, from the language's folder: addresses are pinned and never change."""
+
+from __future__ import annotations
+
+HOME = "index.html"
+WARNING_SIGNS = "warning-signs.html"
+GLOSSARY = "glossary.html"
+ABOUT = "about.html"
+EXERCISES = "exercises/index.html"
+CODES = "editors/codes.html"
+FIELDS = "editors/fields.html"
+
+WORSE = f"{WARNING_SIGNS}#worse"
+FALL = f"{WARNING_SIGNS}#fall"
+
+
+def programme_page(programme: str) -> str:
+    """Return the page of a programme."""
+    return f"programmes/{programme}/index.html"
+
+
+def phase_page(programme: str, phase: int) -> str:
+    """Return the page of a phase."""
+    return f"programmes/{programme}/phase-{phase}.html"
+
+
+def exercise_page(exercise: str) -> str:
+    """Return the page of an exercise."""
+    return f"exercises/{exercise}.html"
+
+
+def clinicians_page(programme: str) -> str:
+    """Return the page of a programme for clinicians."""
+    return f"clinicians/{programme}.html"
