@@ -29,6 +29,14 @@ In reading order:
   ``content_catalogue(catalogue, language, translations)``, ``po_text(catalogue) -> str``
 - `extract`: the generator's own words as a template for translators.
   ``extract_messages() -> str``, ``updated_locale(language) -> str``
+- `syllables`: how many syllables a word has, by each language's spelling.
+  ``syllables(word, language) -> int``, ``counts_syllables(language)``
+- `formulas`: the published readability formulas, over counts.
+  ``Counts``, ``flesch_kincaid_grade(counts)``, ``smog``, ``lix``, ``wiener_1`` ... ``szigriszt_pazos`` ...
+- `counting`: text to counts; a number or a phrase is one word.
+  ``count(words, language, known) -> Counts``, ``sentences(words)``
+- `readability`: how hard each exercise, phase, programme and booklet is to read.
+  ``levels(catalogue, language) -> tuple[Level, ...]``, ``measure_of(language) -> Measure | None``
 - `own_words`: what the generator cannot say in a language yet.
   ``own_word_problems(language)``
 """
