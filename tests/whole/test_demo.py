@@ -1,0 +1,80 @@
+"""The main job on the demonstration: every address is there, safe, and as the catalogue says."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+from bs4 import BeautifulSoup
+
+from generator.catalogue.values import Catalogue
+from generator.progression import arrange
+from generator.publish import verify
+from generator.reading import read_content
+from tests.whole.command import PROJECT, bytes_of, phasebook
+
+pytestmark = pytest.mark.slow
+
+
+@pytest.fixture(scope="module")
+def catalogue() -> Catalogue:
+    """Return the demonstration's catalogue."""
+    found = read_content(PROJECT / "content").catalogue
+    assert found is not None
+    return found
+
+
+def test_every_pinned_address_is_there(demo: Path, catalogue: Catalogue) -> None:
+    """Each programme, phase, exercise and booklet has its page in every language, and links keep working."""
+    wanted = {"index.html", "404.html", "manifest.json"}
+    for language in (folder.name for folder in demo.iterdir() if (folder / "index.html").exists()):
+        pages = ["index", "warning-signs", "glossary", "about", "exercises/index"]
+        pages += [f"exercises/{id_}" for id_ in catalogue.exercises]
+        for id_, programme in catalogue.programmes.items():
+            pages += [f"programmes/{id_}/index", f"clinicians/{id_}"]
+            pages += [f"programmes/{id_}/phase-{phase.number}" for phase in programme.phases]
+            wanted |= {f"{language}/booklets/{id_}-phase-{phase.number}.pdf" for phase in programme.phases}
+        wanted |= {f"{language}/{page}.html" for page in pages}
+    assert wanted - set(bytes_of(demo)) == set()
+    assert any(path.startswith("en/") for path in wanted)
+
+
+def test_the_manifest_names_every_file(demo: Path) -> None:
+    """The manifest's sums are those of the files, no file is missing and none is extra."""
+    assert verify(demo) == ()
+    assert json.loads((demo / "manifest.json").read_text(encoding="utf-8"))["format"] == 1
+
+
+def test_a_phase_lists_its_exercises_in_the_computed_order(demo: Path, catalogue: Catalogue) -> None:
+    """The links to exercises on a phase page follow the order that was worked out from the evidence."""
+    for id_, order in arrange(catalogue).items():
+        for window in order.windows:
+            page = demo / "en" / "programmes" / id_ / f"phase-{window.phase}.html"
+            soup = BeautifulSoup(page.read_text(encoding="utf-8"), "html.parser")
+            links = [str(link.get("href", "")) for link in soup.select("main a")]
+            shown = [Path(link.split("#")[0]).stem for link in links if "/exercises/" in link]
+            wanted = [placed.exercise for placed in order.of_phase(window.phase)]
+            assert list(dict.fromkeys(one for one in shown if one in wanted)) == wanted
+
+
+def test_no_prerequisite_stands_after_what_needs_it(catalogue: Catalogue) -> None:
+    """Common practice, no source: what must be mastered first is introduced first."""
+    for order in arrange(catalogue).values():
+        first: dict[str, int] = {}
+        for place, placed in enumerate(order.places):
+            first.setdefault(placed.exercise, place)
+        for id_, place in first.items():
+            for needed in catalogue.exercises[id_].requires:
+                assert first.get(needed, -1) < place
+
+
+def test_the_same_catalogue_gives_the_same_bytes(demo: Path, tmp_path: Path) -> None:
+    """Another path, another process, another time zone and another hash seed change not one byte."""
+    environment = {"TZ": "Asia/Tokyo", "PYTHONHASHSEED": "7", "LC_ALL": "C.UTF-8"}
+    (tmp_path / "again").mkdir()
+    done = phasebook(
+        "build", "--workers", "1", "--output", tmp_path / "again" / "site", environment=environment
+    )
+    assert done.returncode in (0, 3), done.stdout + done.stderr
+    assert bytes_of(tmp_path / "again" / "site") == bytes_of(demo)

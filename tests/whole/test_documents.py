@@ -1,0 +1,36 @@
+"""README, DEVELOPERS and the words to translate say what the code says."""
+
+from __future__ import annotations
+
+import re
+
+from generator.cli import commands
+from generator.cli.docs import wanted_files
+from generator.pipeline import ALL_RULES
+from tests.whole.command import PROJECT
+
+
+def test_what_is_made_from_the_code_is_up_to_date() -> None:
+    """The map and codes of DEVELOPERS.md and the template for translators have not drifted."""
+    stale = [path.name for path, wanted in wanted_files() if path.read_text(encoding="utf-8") != wanted]
+    assert stale == []
+
+
+def test_every_code_is_unique_and_in_words() -> None:
+    """A code stands for one rule, reads as words, and has symptom, cause and remedy."""
+    codes = [rule.code for rule in ALL_RULES]
+    assert len(set(codes)) == len(codes)
+    assert [code for code in codes if not re.fullmatch(r"[a-z]+(-[a-z0-9]+)*", code)] == []
+    assert all(rule.symptom and rule.cause and rule.remedy for rule in ALL_RULES)
+
+
+def test_every_command_is_in_the_documents() -> None:
+    """README or DEVELOPERS names each command of the command line."""
+    text = "".join((PROJECT / name).read_text(encoding="utf-8") for name in ("README.md", "DEVELOPERS.md"))
+    assert [name for name in commands.commands if f"phasebook {name}" not in text] == []
+
+
+def test_the_first_paragraph_states_the_job() -> None:
+    """README opens with what the program does for whom, before any command."""
+    first = (PROJECT / "README.md").read_text(encoding="utf-8").split("\n\n")[1]
+    assert all(word in first for word in ("catalogue", "patient", "booklets", "phase", "physiotherapist"))

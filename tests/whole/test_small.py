@@ -1,0 +1,90 @@
+"""The command line on a two-exercise catalogue: exit codes, messages, a site that no mistake can touch."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+
+from tests.content import FILES, with_change, write_content
+from tests.whole.command import bytes_of, phasebook
+
+CLINIC = "clinic.yml"
+
+
+def test_a_sound_catalogue_has_no_problems(tmp_path: Path) -> None:
+    """Checking prints that nothing was found and leaves with 0."""
+    done = phasebook("check", "--content", write_content(tmp_path / "content"))
+    assert (done.returncode, done.stderr) == (0, "")
+    assert done.stdout.splitlines()[-1] == "no problems"
+
+
+def test_a_mistake_is_shown_with_place_line_and_remedy(tmp_path: Path) -> None:
+    """A misspelt key is named with file, line and column, the line is shown, and the nearest key offered."""
+    files = with_change(FILES, CLINIC, "languages:", "langauges:")
+    done = phasebook("check", "--content", write_content(tmp_path / "content", files))
+    line = files[CLINIC].split("\n").index("langauges: [en]") + 1
+    assert done.returncode == 1
+    assert f"{tmp_path}/content/clinic.yml:{line}:1: unknown-key" in done.stdout
+    assert "did you mean 'languages'?" in done.stdout
+    assert f"  {line} | langauges: [en]\n" in done.stdout
+
+
+def test_findings_can_be_had_as_json(tmp_path: Path) -> None:
+    """The JSON form has the pinned keys, and its place and code are those of the text form."""
+    files = with_change(FILES, CLINIC, "languages:", "langauges:")
+    done = phasebook("check", "--format", "json", "--content", write_content(tmp_path / "content", files))
+    found = json.loads(done.stdout)
+    assert found["format"] == 1
+    assert {key for problem in found["problems"] for key in problem} == {
+        "code", "severity", "path", "line", "column", "message", "remedy",
+    }  # fmt: skip
+    assert "unknown-key" in {problem["code"] for problem in found["problems"]}
+
+
+def test_every_code_can_be_explained() -> None:
+    """Explaining a code gives symptom, cause and remedy; an unknown one is refused with the nearest."""
+    done = phasebook("explain", "unknown-key")
+    assert done.returncode == 0
+    assert [line.split(":")[0] for line in done.stdout.splitlines() if ": " in line] == [
+        "unknown-key", "What you see", "Why", "What to do",
+    ]  # fmt: skip
+    refused = phasebook("explain", "unknown-kee")
+    assert refused.returncode == 2
+    assert "did you mean unknown-key?" in refused.stderr
+
+
+@pytest.mark.slow
+def test_a_failed_build_leaves_the_old_site_whole(tmp_path: Path) -> None:
+    """After a mistake the published site is byte for byte as before; the command says so, with 1."""
+    content, site = tmp_path / "content", tmp_path / "site"
+    first = phasebook("build", "--content", write_content(content), "--output", site)
+    assert first.returncode == 0, first.stdout + first.stderr
+    before = bytes_of(site)
+    write_content(content, with_change(FILES, CLINIC, "demo: yes", "demo: perhaps"))
+    second = phasebook("build", "--content", content, "--output", site)
+    assert second.returncode == 1
+    assert "the site in it is as it was" in second.stdout
+    assert "Traceback" not in second.stdout + second.stderr
+    assert bytes_of(site) == before
+
+
+@pytest.mark.slow
+def test_a_foreign_folder_is_never_replaced(tmp_path: Path) -> None:
+    """A folder with somebody's files is refused before anything is built, with exit code 2."""
+    site = tmp_path / "site"
+    site.mkdir()
+    (site / "letter.txt").write_text("mine", encoding="utf-8")
+    done = phasebook("build", "--content", write_content(tmp_path / "content"), "--output", site)
+    assert done.returncode == 2
+    assert "output-not-ours" in done.stdout
+    assert bytes_of(site).keys() == {"letter.txt"}
+
+
+def test_an_unknown_option_is_refused_in_a_sentence() -> None:
+    """Wrong arguments leave with 2 and no traceback."""
+    done = phasebook("build", "--colour", "red")
+    assert done.returncode == 2
+    assert "No such option" in done.stderr
+    assert "Traceback" not in done.stderr
