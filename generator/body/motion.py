@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 import numpy as np
 
@@ -14,7 +15,7 @@ from generator.body import segments as size
 from generator.body.contact import CONTACT, TYPED, Pin, Task, settle, tracked
 from generator.body.pose import AngleKey, Ground, BodyPart, Pose, Rest, Setting, Side
 from generator.body.postures import Base, base, reaching
-from generator.body.ranges import signed
+from generator.body.ranges import OPPOSITE, signed
 from generator.body.skeleton import ROLL, SKELETON, Array, Placed, place
 from generator.body.surface import Skin, skin
 from generator.catalogue.terms import Joint, Movement, Posture
@@ -39,12 +40,12 @@ class Body:
     parameters: Array
     base: Array
 
-    @property
+    @cached_property
     def placed(self) -> Placed:
         """Return the segments in space."""
         return place(self.parameters, self.base)
 
-    @property
+    @cached_property
     def skin(self) -> Skin:
         """Return the skin's rings in space."""
         return skin(self.placed)
@@ -239,8 +240,7 @@ def largest(motion: Motion) -> dict[AngleKey, float]:
 
 
 def _both_ways() -> tuple[AngleKey, ...]:
-    from generator.body.ranges import OPPOSITE
-
+    """Return every movement that a joint angle can be, in both directions of each axis."""
     back = {there: other for other, there in OPPOSITE.items()}
     keys: list[AngleKey] = []
     for key in SKELETON.axes:

@@ -95,19 +95,19 @@ def _trails(motion: Motion, lens: Camera, step: int) -> dict[tuple[Side, Follow]
 
 def arrow(
     motion: Motion, lens: Camera, palette: Palette, follow: tuple[Side, Follow] | None, step: int
-) -> tuple[list[Mark], Array]:
-    """Return the arrow of the way to key pose `step + 1`, and its points; none where nothing travels."""
+) -> list[Mark]:
+    """Return the arrow of the way to key pose `step + 1`; nothing where nothing travels."""
     trails = _trails(motion, lens, step)
     trail = trails[follow] if follow else max(trails.values(), key=lambda one: one.length)
     path = _clear(trail.path + trail.away, _flesh(motion.keys[step + 1], lens))
     length = float(np.linalg.norm(np.diff(path, axis=0), axis=1).sum())
     if length < _NOTHING:
-        return [], np.empty((0, 2))
+        return []
     if length < _SHORTEST:
         # A small movement keeps its direction but gets an arrow long enough to be seen.
         path = path[-1] + (path - path[-1]) * (_SHORTEST / length)
         length = _SHORTEST
-    return _drawn(_thinned(path, length), palette), path
+    return _drawn(_thinned(path, length), palette)
 
 
 def _flesh(body: Body, lens: Camera) -> BaseGeometry:

@@ -91,7 +91,7 @@ def _features(placed: Placed, lens: Camera, palette: Palette) -> list[Mark]:
     return marks
 
 
-def head_layers(placed: Placed, rings: Ellipses, lens: Camera, palette: Palette) -> Layer:
+def head_layers(placed: Placed, rings: Ellipses, lens: Camera, palette: Palette, tolerance: float) -> Layer:
     """Return the head as one layer: skull with nose, hair, features, ear."""
     skull = rings.outline([_ROWS])
     nose = shapely.MultiPoint(lens.flat(_turned(_NOSE, placed))).convex_hull.buffer(0.7)
@@ -106,8 +106,8 @@ def head_layers(placed: Placed, rings: Ellipses, lens: Camera, palette: Palette)
         ear = Polygon(lens.flat(_turned(local, placed))).buffer(0.9)
         turned = side * float(out @ lens.towards)
         pair = [
-            Mark(area_path(ear), fill=palette.skin),
-            Mark(line_path(ear.boundary), stroke=palette.line, width=1.0),
+            Mark(area_path(ear, tolerance), fill=palette.skin),
+            Mark(line_path(ear.boundary, tolerance), stroke=palette.line, width=1.0),
         ]
         if turned > 0.25:
             ears_front += pair
@@ -115,11 +115,11 @@ def head_layers(placed: Placed, rings: Ellipses, lens: Camera, palette: Palette)
             ears_behind += pair
     marks = [
         *ears_behind,
-        Mark(area_path(shape), fill=palette.skin),
-        Mark(area_path(hair), fill=palette.hair),
-        Mark(line_path(whole.boundary), stroke=palette.line, width=_LINE),
+        Mark(area_path(shape, tolerance), fill=palette.skin),
+        Mark(area_path(hair, tolerance), fill=palette.hair),
+        Mark(line_path(whole.boundary, tolerance), stroke=palette.line, width=_LINE),
         *_features(placed, lens, palette),
         *ears_front,
     ]
     depth = float(lens.depth(placed.origins[HEAD][None])[0])
-    return Layer(depth, tuple(marks))
+    return Layer(depth, tuple(marks), rings.points[_ROWS][:, ::5].reshape(-1, 2))

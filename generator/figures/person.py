@@ -12,7 +12,7 @@ from shapely.geometry.base import BaseGeometry
 
 from generator.body.motion import Body, Motion
 from generator.body.pose import SIDES, Side
-from generator.body.skeleton import limb
+from generator.body.skeleton import Array, limb
 from generator.body.surface import RINGS, Chain, Wear
 from generator.figures.camera import UNITS, Camera
 from generator.figures.face import head_layers
@@ -37,11 +37,20 @@ class Limb:
 
 @dataclass(frozen=True)
 class Look:
-    """How the person is coloured: limbs that work, and limbs away from the viewer, such as (side, "leg")."""
+    """How the person is coloured: limbs that work, and limbs away from the viewer, such as (side, "leg").
+
+    coarse: fewer points and wider hatching, for pictures that must be small.
+    """
 
     palette: Palette
     working: frozenset[tuple[Side, str]] = field(default_factory=frozenset)
     far: frozenset[tuple[Side, str]] = field(default_factory=frozenset)
+    coarse: bool = False
+
+    @property
+    def tolerance(self) -> float:
+        """Return how far an outline may be off, in drawing units."""
+        return 0.7 if self.coarse else 0.22
 
 
 def _chain(chain: Chain, side: Side, wear: Wear | None = None) -> Index:
@@ -54,26 +63,24 @@ def _chain(chain: Chain, side: Side, wear: Wear | None = None) -> Index:
 
 _LEGS = {side: [_chain(c, side) for c in (Chain.THIGH, Chain.SHANK, Chain.FOOT)] for side in SIDES}
 _SHANKS = {side: [_chain(c, side) for c in (Chain.SHANK, Chain.FOOT)] for side in SIDES}
-_FEET = {side: [_chain(Chain.FOOT, side)] for side in SIDES}
 _LEG_SHORTS = {side: [_chain(Chain.THIGH, side, Wear.SHORTS)] for side in SIDES}
 _ARMS = {
     side: [_chain(c, side) for c in (Chain.UPPER_ARM, Chain.FOREARM, Chain.HAND, Chain.THUMB)] for side in SIDES
 }
 _LOWER_ARMS = {side: [_chain(c, side) for c in (Chain.FOREARM, Chain.HAND, Chain.THUMB)] for side in SIDES}
-_HANDS = {side: [_chain(c, side) for c in (Chain.HAND, Chain.THUMB)] for side in SIDES}
 _SLEEVES = {side: [_chain(Chain.UPPER_ARM, side, Wear.SHIRT)] for side in SIDES}
 _TRUNK = _chain(Chain.TRUNK, Side.MIDDLE)
 _TRUNK_SHORTS = _TRUNK[: len(_chain(Chain.TRUNK, Side.MIDDLE, Wear.SHORTS)) + 1]
 _NECK = _chain(Chain.NECK, Side.MIDDLE)
 
 
-def hatching(shape: BaseGeometry, colour: str) -> Mark:
+def hatching(shape: BaseGeometry, colour: str, apart: float = _HATCH) -> Mark:
     """Return slanting lines over a shape, so that it stands out without colour."""
     if shape.is_empty:
         return Mark("")
     left, top, right, bottom = shape.bounds
     tall = bottom - top
-    starts = np.arange(np.floor((left - tall) / _HATCH) * _HATCH, right, _HATCH)
+    starts = np.arange(np.floor((left - tall) / apart) * apart, right, apart)
     slants = MultiLineString([[(x, bottom), (x + tall, top)] for x in starts])
     return Mark(line_path(shape.buffer(-0.8).intersection(slants)), stroke=colour, width=0.8)
 
@@ -104,6 +111,10 @@ class Person:
         x, y = self.lens.flat(self.placed.origins[segment][None])[0]
         return float(x), float(y)
 
+    def _at(self, chains: list[Index]) -> Array:
+        """Return points that the drawing of these chains follows: a cross on each ring."""
+        return self.rings.points[np.concatenate(chains)][:, ::5].reshape(-1, 2)
+
     def _depth(self, chains: list[Index]) -> float:
         return float(self.rings.depths[np.concatenate(chains)].mean())
 
@@ -119,21 +130,21 @@ class Person:
 
     def _limb(self, chains: list[list[Index]], cloth: list[Index], coat: _Coat, root: Point) -> tuple[Mark, ...]:
         """Return a limb: skin, cloth, hatching, outline, and the creases where it folds over itself."""
-        whole, lower, end = (self.rings.outline(part) for part in chains)
+        whole, lower = (self.rings.outline(part) for part in chains)
+        upper = self.rings.outline([chains[0][0]])
         dressed = self.rings.outline(cloth).intersection(whole)
         inside = self.trunk.buffer(-0.5).intersection(root)
         edge = whole.boundary.difference(inside)
         hem = dressed.boundary.intersection(whole.buffer(-0.4)).difference(root.buffer(-3.0))
-        marks = [Mark(area_path(whole), fill=coat.skin), Mark(area_path(dressed), fill=coat.cloth)]
+        marks = [Mark(area_path(whole, self.look.tolerance), fill=coat.skin), Mark(area_path(dressed, self.look.tolerance), fill=coat.cloth)]
         if coat.works:
-            marks.append(hatching(whole, self.look.palette.work_shade))
+            marks.append(hatching(whole, self.look.palette.work_shade, _HATCH * (2 if self.look.coarse else 1)))
         fold = lower.boundary.intersection(whole.buffer(-0.7))
-        knuckle = shapely.minimum_bounding_circle(lower.intersection(self.rings.outline([chains[0][0]])))
+        knuckle = shapely.minimum_bounding_circle(lower.intersection(upper))
         fold = fold.difference(knuckle) if knuckle.area < 0.45 * lower.area else fold
-        marks.append(Mark(line_path(hem), stroke=coat.line, width=1.0))
-        marks.append(Mark(line_path(edge), stroke=coat.line, width=coat.width))
-        marks.append(Mark(line_path(fold), stroke=coat.line, width=1.0))
-        del end
+        marks.append(Mark(line_path(hem, self.look.tolerance), stroke=coat.line, width=1.0))
+        marks.append(Mark(line_path(edge, self.look.tolerance), stroke=coat.line, width=coat.width))
+        marks.append(Mark(line_path(fold, self.look.tolerance), stroke=coat.line, width=1.0))
         return tuple(marks)
 
     def legs(self) -> list[Layer]:
@@ -144,8 +155,9 @@ class Person:
         for side in SIDES:
             coat = self._coat(side, Limb.LEG, (palette.shorts, palette.shorts_far))
             hip = Point(self.joint(limb(side, "thigh"))).buffer(0.085 * UNITS)
-            chains = [_LEGS[side], _SHANKS[side], _FEET[side]]
-            layers.append(Layer(depths[side], self._limb(chains, _LEG_SHORTS[side], coat, hip)))
+            chains = [_LEGS[side], _SHANKS[side]]
+            marks = self._limb(chains, _LEG_SHORTS[side], coat, hip)
+            layers.append(Layer(depths[side], marks, self._at(_LEGS[side])))
         return layers
 
     def arms(self) -> list[Layer]:
@@ -156,8 +168,9 @@ class Person:
         for side in SIDES:
             coat = self._coat(side, Limb.ARM, (palette.shirt, palette.shirt_far))
             shoulder = Point(self.joint(limb(side, "upper arm"))).buffer(0.052 * UNITS)
-            chains = [_ARMS[side], _LOWER_ARMS[side], _HANDS[side]]
-            layers.append(Layer(depths[side], self._limb(chains, _SLEEVES[side], coat, shoulder)))
+            chains = [_ARMS[side], _LOWER_ARMS[side]]
+            marks = self._limb(chains, _SLEEVES[side], coat, shoulder)
+            layers.append(Layer(depths[side], marks, self._at(_ARMS[side])))
         return layers
 
     def trunk_layer(self) -> Layer:
@@ -171,28 +184,28 @@ class Person:
         hem = shorts.boundary.intersection(self.trunk.buffer(-0.4))
         marks = (
             Mark(area_path(self.trunk), fill=palette.shirt),
-            Mark(area_path(shorts), fill=palette.shorts),
-            Mark(line_path(hem), stroke=palette.line, width=1.0),
-            Mark(line_path(self.trunk.boundary.difference(hips)), stroke=palette.line, width=LINE),
+            Mark(area_path(shorts, self.look.tolerance), fill=palette.shorts),
+            Mark(line_path(hem, self.look.tolerance), stroke=palette.line, width=1.0),
+            Mark(line_path(self.trunk.boundary.difference(hips), self.look.tolerance), stroke=palette.line, width=LINE),
         )
-        return Layer(self._depth([_TRUNK]), marks)
+        return Layer(self._depth([_TRUNK]), marks, self._at([_TRUNK]))
 
     def neck(self) -> Layer:
         """Return the neck, behind the shirt's collar."""
         shape = self.rings.outline([_NECK])
         palette = self.look.palette
         marks = (
-            Mark(area_path(shape), fill=palette.skin),
-            Mark(line_path(shape.boundary), stroke=palette.line, width=LINE),
+            Mark(area_path(shape, self.look.tolerance), fill=palette.skin),
+            Mark(line_path(shape.boundary, self.look.tolerance), stroke=palette.line, width=LINE),
         )
-        return Layer(self._depth([_TRUNK]) - 0.001, marks)
+        return Layer(self._depth([_TRUNK]) - 0.001, marks, self._at([_NECK]))
 
     def layers(self) -> list[Layer]:
         """Return all layers of the person."""
         trunk = self.trunk_layer()
-        head = head_layers(self.placed, self.rings, self.lens, self.look.palette)
+        head = head_layers(self.placed, self.rings, self.lens, self.look.palette, self.look.tolerance)
         above = max(trunk.depth, head.depth) if head.depth > trunk.depth - 0.05 else head.depth
-        return [*self.legs(), *self.arms(), self.neck(), trunk, Layer(above + 0.0005, head.marks)]
+        return [*self.legs(), *self.arms(), self.neck(), trunk, Layer(above + 0.0005, head.marks, head.at)]
 
 
 def far_limbs(motion: Motion, lens: Camera) -> frozenset[tuple[Side, str]]:

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from enum import Enum
 
 import numpy as np
 
 from generator.body.motion import Body, Motion
 from generator.body.pose import Side
-from generator.body.skeleton import SKELETON, Array, limb
+from generator.body.skeleton import SKELETON, limb
 from generator.figures.arrows import Follow, arrow
+from generator.figures.extent import extent
 from generator.figures.camera import Camera, View, choose, seen_from
 from generator.figures.furniture import Room
 from generator.figures.held import Held
@@ -62,7 +63,8 @@ class Picture:
     box: tuple[float, float, float, float]
 
 
-def _view(scene: Scene) -> View:
+def view_of(scene: Scene) -> View:
+    """Return the view the editor asked for, else the one that shows most."""
     if scene.view is not None:
         return scene.view
     before = any(isinstance(prop, Worktop) and prop.where is Where.FRONT for prop in scene.props)
@@ -95,38 +97,33 @@ def _circle(x: float, y: float, radius: float) -> str:
 
 def draw(scene: Scene, palette: Palette) -> tuple[Picture, ...]:
     """Return one picture for each key pose, all in the same coordinates and the same scale."""
-    lens = seen_from(_view(scene), scene.motion)
+    lens = seen_from(view_of(scene), scene.motion)
     room = Room(scene.motion, lens, palette)
     look = Look(palette, scene.working, far_limbs(scene.motion, lens))
     pictures = []
     for number_, body in enumerate(scene.motion.keys):
-        layers, points = layers_of(scene, body, lens, room, look)
+        layers = layers_of(scene, body, lens, room, look)
         marks = [*paint(layers), *ring(lens, body, scene, palette)]
         if scene.arrow and number_:
-            drawn, path = arrow(scene.motion, lens, palette, scene.follow, number_ - 1)
-            marks += drawn
-            points = np.concatenate([points, path])
-        pictures.append(Picture(tuple(marks), _box(points, marks)))
+            marks += arrow(scene.motion, lens, palette, scene.follow, number_ - 1)
+        pictures.append(Picture(tuple(marks), _box(marks)))
     return tuple(pictures)
 
 
 def layers_of(
     scene: Scene, body: Body, lens: Camera, room: Room, look: Look
-) -> tuple[list[Layer], Array]:
-    """Return the layers of one pose with everything around it, and the points that it reaches."""
+) -> list[Layer]:
+    """Return the layers of one pose with everything around it."""
     person = Person(body, lens, look)
     layers = person.layers()
     held = Held(body, room, lens, look.palette)
     for prop in scene.props:
         layers += room.layers(prop, body) + held.layers(prop)
-    return layers, person.rings.points.reshape(-1, 2)
+    return layers
 
 
-def _box(points: Array, marks: list[Mark]) -> tuple[float, float, float, float]:
-    from generator.figures.extent import extent
-
+def _box(marks: list[Mark]) -> tuple[float, float, float, float]:
     left, top, right, bottom = extent(mark.data for mark in marks)
-    del points
     return left - MARGIN, top - MARGIN, right + MARGIN, bottom + MARGIN
 
 
@@ -145,8 +142,14 @@ def svg(content: str, box: tuple[float, float, float, float], left_side: bool) -
     view = " ".join(number(value) for value in (left, top, width, height))
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{view}" width="{number(width)}" '
-        f'height="{number(height)}" stroke-linecap="round" stroke-linejoin="round">{content}</svg>'
+        f'height="{number(height)}" fill="none" stroke-linecap="round" stroke-linejoin="round">{content}</svg>'
     )
+
+
+def frame_of(scene: Scene, palette: Palette, enlarged: float) -> tuple[float, float, float, float]:
+    """Return the box of the stills of a scene, `enlarged` times."""
+    left, top, right, bottom = _frame(draw(scene, palette))
+    return left * enlarged, top * enlarged, right * enlarged, bottom * enlarged
 
 
 def stills(scene: Scene, palette: Palette) -> tuple[str, ...]:
@@ -159,7 +162,7 @@ def stills(scene: Scene, palette: Palette) -> tuple[str, ...]:
 def strip(scene: Scene, palette: Palette) -> str:
     """Return all key poses side by side in one SVG, start first as the reader's eye goes."""
     pictures = draw(scene, palette)
-    left, top, right, bottom = _frame(pictures)
+    _, top, _, bottom = _frame(pictures)
     parts, at = [], 0.0
     for picture in pictures:
         inner, outer = picture.box[0], picture.box[2]
@@ -170,5 +173,4 @@ def strip(scene: Scene, palette: Palette) -> str:
             content = f'<g transform="translate({number(at - inner)} 0)">{content}</g>'
         parts.append(content)
         at += outer - inner + _GAP
-    del left, right
     return svg("".join(parts), (0.0, top, at - _GAP, bottom), left_side=False)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 
 import numpy as np
 import shapely
@@ -14,7 +14,7 @@ from generator.body.skeleton import Array
 from generator.body.surface import Skin
 from generator.figures.camera import Camera
 
-_AROUND = np.linspace(0.0, 2 * np.pi, 18, endpoint=False)
+_AROUND = np.linspace(0.0, 2 * np.pi, 16, endpoint=False)
 _CIRCLE = np.stack([np.cos(_AROUND), np.sin(_AROUND)])
 ROUNDING = 1.3
 
@@ -31,10 +31,16 @@ class Ellipses:
             + second[:, None] * _CIRCLE[1][None, :, None]
         )
         self.depths = lens.depth(skin.centres)
-        self.centres = centres
+        self._known: dict[tuple[int, ...], BaseGeometry] = {}
 
-    def outline(self, chains: Iterable[NDArray[np.int64]]) -> BaseGeometry:
+    def outline(self, chains: Sequence[NDArray[np.int64]]) -> BaseGeometry:
         """Return the joined outline of chains of rings, each ring stretched to the next."""
+        key = tuple(id(chain) for chain in chains)
+        if key not in self._known:
+            self._known[key] = self._joined(chains)
+        return self._known[key]
+
+    def _joined(self, chains: Sequence[NDArray[np.int64]]) -> BaseGeometry:
         hulls = [self.points[np.stack([chain[:-1], chain[1:]], axis=1)] for chain in chains if len(chain) > 1]
         if not hulls:
             return Polygon()
@@ -45,7 +51,7 @@ class Ellipses:
 
 def soften(shape: BaseGeometry, radius: float = 1.6) -> BaseGeometry:
     """Return the shape with its inner corners filled, as flesh fills them."""
-    return shape.buffer(radius, quad_segs=4).buffer(-radius, quad_segs=4)
+    return shape.buffer(radius, quad_segs=3).buffer(-radius, quad_segs=3)
 
 
 def number(value: float) -> str:
