@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from tests.content import FILES, findings_of, with_change
 
@@ -16,6 +16,7 @@ class Case:
     mark: text in the changed file at which the finding must point (it stands there exactly once).
     says: words that the message or the remedy must hold.
     also: codes that the same mistake brings about as well. before: changes that set the scene.
+    beside: further files that are there.
     """
 
     rule: str
@@ -28,11 +29,12 @@ class Case:
     also: tuple[str, ...] = ()
     before: tuple[tuple[str, str, str], ...] = ()
     at_path: str = ""
+    beside: Mapping[str, str] = field(default_factory=dict)
 
     @property
     def files(self) -> Mapping[str, str]:
         """The content with the mistake in it."""
-        files: Mapping[str, str] = FILES
+        files: Mapping[str, str] = {**FILES, **self.beside}
         for path, old, new in (*self.before, (self.path, self.old, self.new)):
             files = with_change(files, path, old, new)
         return files

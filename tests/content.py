@@ -197,6 +197,7 @@ activity:
     at-place: Table 1
     load: body weight on both legs
     read: [mean, sd]
+alternative: ankle-pump
 """
 TENDON_REPAIR = """\
 name: After a repair of the heel tendon (invented)

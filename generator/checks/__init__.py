@@ -8,29 +8,71 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 
 from generator.catalogue.values import Catalogue
-from generator.checks import bands, demand, doses, prerequisites, restrictions, signals, uses, windows
+from generator.checks import (
+    bands,
+    both_sides,
+    daily_life,
+    demand,
+    dose_steps,
+    doses,
+    forbidden,
+    full_days,
+    legs,
+    pain,
+    prerequisites,
+    readability,
+    real_life,
+    restrictions,
+    signals,
+    strains,
+    uses,
+    weeks_of_use,
+    windows,
+)
 from generator.problems import Problem, Rule
 
 Check = Callable[[Catalogue], Iterable[Problem]]
 
 CONTENT: tuple[Check, ...] = (
     bands.check,
+    both_sides.check,
+    daily_life.check,
     demand.check,
+    dose_steps.check,
     doses.check,
+    forbidden.check,
+    full_days.check,
+    legs.check,
+    pain.check,
     prerequisites.check,
+    readability.check,
+    real_life.check,
     restrictions.check,
     signals.check,
+    strains.check,
     uses.check,
+    weeks_of_use.check,
     windows.check,
 )
 RULES: tuple[Rule, ...] = (
     *bands.RULES,
+    *both_sides.RULES,
+    *daily_life.RULES,
     *demand.RULES,
+    *dose_steps.RULES,
     *doses.RULES,
+    *forbidden.RULES,
+    *full_days.RULES,
+    *legs.RULES,
+    *pain.RULES,
     *prerequisites.RULES,
+    *readability.RULES,
+    *real_life.RULES,
     *restrictions.RULES,
     *signals.RULES,
+    *strains.RULES,
     *uses.RULES,
+    *weeks_of_use.RULES,
     *windows.RULES,
 )
 

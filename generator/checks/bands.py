@@ -15,6 +15,7 @@ from generator.catalogue.values import Catalogue
 from generator.problems import Problem, Rule, Severity
 from generator.progression.arrange import most_active
 from generator.progression.bands import position
+from generator.progression.withheld import variation_estimate
 
 UPSIDE_DOWN = Rule(
     "band-upside-down",
@@ -57,7 +58,10 @@ def check(catalogue: Catalogue) -> Iterator[Problem]:
 def _of_use(
     catalogue: Catalogue, programme: Programme, phase: Phase, use: Use, exercise: Exercise
 ) -> Iterator[Problem]:
-    found = most_active(catalogue, programme, exercise)
+    variation = exercise.variations.get(use.variation or "")
+    own = variation_estimate(catalogue, programme, exercise, variation) if variation else None
+    # A form that nobody has measured is judged by its exercise: doubt never widens permission.
+    found = own or most_active(catalogue, programme, exercise)
     _, above_by = position(found.mean if found else None, phase.band)
     if found is None or above_by <= 0:
         return

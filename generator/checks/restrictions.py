@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from generator.catalogue.programme import Programme
+from generator.catalogue.programme import Programme, WeightRestriction
+from generator.catalogue.terms import WeightBearing
 from generator.catalogue.values import Catalogue
 from generator.problems import Problem, Rule
 
@@ -35,7 +36,14 @@ TRACK = Rule(
     "make the delayed week at least as late as the usual one",
     safety=True,
 )
-RULES = (TWICE, NO_END, NO_PHASE, TRACK)
+NO_AMOUNT = Rule(
+    "restriction-without-amount",
+    "A restriction allows part of the weight and does not say how much.",
+    "Neither kilograms nor percent of the body weight were typed.",
+    "add 'kilograms' or 'percent'",
+    safety=True,
+)
+RULES = (TWICE, NO_END, NO_PHASE, TRACK, NO_AMOUNT)
 
 
 def check(catalogue: Catalogue) -> Iterator[Problem]:
@@ -51,6 +59,9 @@ def _of_programme(programme: Programme) -> Iterator[Problem]:
         if restriction.id in seen:
             yield TWICE.at(restriction.at("id"), f"'{restriction.id}' stands twice in '{programme.id}'")
         seen.add(restriction.id)
+        if isinstance(restriction, WeightRestriction) and _lacks_amount(restriction):
+            message = f"'{restriction.id}' allows part of the weight, but not how much"
+            yield NO_AMOUNT.at(restriction.at("allows"), message)
         if end.phase is None and end.release is None:
             yield NO_END.at(end.place, f"'{restriction.id}' would end by time alone")
         if end.phase is not None and end.phase > len(programme.phases):
@@ -58,3 +69,8 @@ def _of_programme(programme: Programme) -> Iterator[Problem]:
         if end.delayed_week < end.week:
             message = f"'{restriction.id}' would end in week {end.delayed_week} instead of {end.week}"
             yield TRACK.at(end.at("delayed-week"), message)
+
+
+def _lacks_amount(restriction: WeightRestriction) -> bool:
+    partial = restriction.allows is WeightBearing.PARTIAL
+    return partial and restriction.kilograms is None and restriction.percent is None

@@ -3,13 +3,19 @@
 from __future__ import annotations
 
 from generator import checks, reading
-from tests.checks import test_content
+from tests.checks import test_content, test_trade
 from tests.reading import test_files, test_values
 
 
 def test_every_code_has_a_mistake_that_produces_it() -> None:
     """The tables of mistakes and the rules name the same codes: none is untested, none is invented."""
-    mistakes = (*test_content.CASES, *test_values.CASES, *test_files.SPOILT, *test_files.DISTURBED)
+    mistakes = (
+        *test_content.CASES,
+        *test_trade.CASES,
+        *test_values.CASES,
+        *test_files.SPOILT,
+        *test_files.DISTURBED,
+    )
     rules = (*reading.RULES, *checks.RULES)
     assert {mistake.code for mistake in mistakes} == {rule.code for rule in rules}
 

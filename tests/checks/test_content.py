@@ -182,7 +182,7 @@ CASES = (
         "prerequisite-left-out",
         "heel-raise\n        variation",
         ("'heel-raise' in phase 1 of 'tendon-repair' needs 'ankle-pump', which is left out", "waive"),
-        also=("above-band",),
+        also=("above-band", "alternative-not-at-hand", "alternative-not-at-hand", "rest-days-missing"),
     ),
     Case(
         "an exercise of which every alternative prerequisite is left out",
@@ -406,9 +406,19 @@ CASES = (
         "purpose: Facilitates considerable rehabilitation of the musculature immediately underneath.",
         "hard-to-read",
         "Facilitates",
-        ("exercise 'heel-raise'", "Flesch-Kincaid grade", "at most 6", "Facilitates considerable", "glossary"),
+        (
+            "exercise 'heel-raise'",
+            "Flesch-Kincaid grade",
+            "at most 6",
+            "Facilitates considerable",
+            "glossary",
+        ),
         before=(
-            (RAISE, "start: Stand with your feet as wide as your hips.", "start: Position yourself comfortably."),
+            (
+                RAISE,
+                "start: Stand with your feet as wide as your hips.",
+                "start: Position yourself comfortably.",
+            ),
             (RAISE, "feel: Work in both calves.", "feel: Muscular activity bilaterally."),
         ),
     ),

@@ -121,6 +121,7 @@ CASES = (
         "unknown-daily-life-item",
         "stairs]",
         ("'stairs'", "content/daily-life/"),
+        also=("daily-life-incomplete",),
     ),
     Case(
         "an exercise that has no file is named in the use",
@@ -130,7 +131,7 @@ CASES = (
         "unknown-exercise",
         "ankle-pumps",
         ("'ankle-pumps'", "did you mean 'ankle-pump'?"),
-        also=("prerequisite-left-out",),
+        also=("alternative-not-at-hand", "prerequisite-left-out"),
     ),
     Case(
         "a quoted word is no number",
