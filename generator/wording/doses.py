@@ -111,8 +111,11 @@ def _spoken(voice: Voice, step: DoseStep) -> str:
     if step.kind is DoseKind.MINUTES:
         words = voice.ngettext("{number} minute", "{number} minutes", count)
     elif step.kind is DoseKind.HOURLY:
-        one = "{number} time every hour while you are awake"
-        words = voice.ngettext(one, "{number} times every hour while you are awake", count)
+        words = voice.ngettext(
+            "{number} time every hour while you are awake",
+            "{number} times every hour while you are awake",
+            count,
+        )
     else:
         words = voice.npgettext("walked", "{number} step", "{number} steps", count)
     return words.format(number=number(voice, count))

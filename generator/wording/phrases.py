@@ -198,8 +198,11 @@ def times_a_day_words(voice: Voice, count: int) -> str:
 
 def rest_between(voice: Voice, days: int) -> str:
     """Return ``Leave at least 1 day of rest in between``."""
-    one = "Leave at least {number} day of rest in between"
-    words = voice.ngettext(one, "Leave at least {number} days of rest in between", days)
+    words = voice.ngettext(
+        "Leave at least {number} day of rest in between",
+        "Leave at least {number} days of rest in between",
+        days,
+    )
     return counted(voice, words, days)
 
 

@@ -49,8 +49,9 @@ def not_before_week(voice: Voice, start: int) -> str:
 
 def full_weeks(voice: Voice, count: int) -> str:
     """Return what a week number means: ``6 full weeks after your operation``."""
-    one = "{number} full week after your operation"
-    words = voice.ngettext(one, "{number} full weeks after your operation", count)
+    words = voice.ngettext(
+        "{number} full week after your operation", "{number} full weeks after your operation", count
+    )
     return counted(voice, words, count)
 
 
