@@ -8,6 +8,7 @@ import click
 
 from generator.cli.build import build
 from generator.cli.check import check
+from generator.cli.dates import dates
 from generator.cli.docs import docs
 from generator.cli.explain import explain
 from generator.cli.measure import measure
@@ -22,7 +23,7 @@ def commands() -> None:
     """Turn one catalogue of exercises into a translated site and printed booklets, phase by phase."""
 
 
-for command in (build, check, docs, explain, measure, preview, readability, schema):
+for command in (build, check, dates, docs, explain, measure, preview, readability, schema):
     commands.add_command(command)
 
 
