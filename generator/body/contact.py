@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from generator.body import segments as size
-from generator.body.pose import SIDES, Ground, BodyPart, Rest, Setting, Side
+from generator.body.pose import SIDES, BodyPart, Ground, Rest, Setting, Side
 from generator.body.ranges import limits
 from generator.body.skeleton import HEAD, PELVIS, SKELETON, THORAX, Array, Placed, jacobian, limb, place
 from generator.body.surface import OWNERS, SOLE_POINTS, Skin, rings_of, skin
@@ -181,6 +181,7 @@ def _balance(rows: _Rows, task: Task) -> None:
     feet = [rest.side for rest in task.rests if rest.part in (BodyPart.FOOT, BodyPart.TOES)]
     if not feet or not task.balanced:
         return
+    leaning = any(rest.on is Ground.WALL for rest in task.rests)
     chest = rows.point(THORAX, (0.0, 0.0, 0.0))
     pelvis = rows.point(PELVIS, (0.0, 0.0, 0.0))
     rows.want(chest, 2, 0.0, _ERECT, less=pelvis)
@@ -189,7 +190,8 @@ def _balance(rows: _Rows, task: Task) -> None:
         if len(feet) == 1:
             out = _SHIFT if side is Side.OPERATED else -_SHIFT
             rows.want(rows.point(limb(side, "thigh"), (0.0, 0.0, 0.0)), 2, out, _OVER_FOOT, less=under)
-        rows.want(chest, 0, 0.0, _LEAN / len(feet), less=under)
+        if not leaning:
+            rows.want(chest, 0, 0.0, _LEAN / len(feet), less=under)
 
 
 def _bounds() -> tuple[Array, Array]:
@@ -237,10 +239,11 @@ def _kept_above(left: Array, right: Array, above: Array, rises: Array, touching:
     pushed = np.zeros(len(above), dtype=bool)
     free = np.ones(len(above), dtype=bool)
     free[touching] = False
+    correction: Array = np.zeros(len(right))
     for _ in range(_PUSHES):
         rows = rises[pushed]
         system = left + CONTACT**2 * rows.T @ rows
-        correction: Array = -np.linalg.solve(system, right + CONTACT**2 * rows.T @ above[pushed])
+        correction[:] = -np.linalg.solve(system, right + CONTACT**2 * rows.T @ above[pushed])
         after = above + rises @ correction
         change = (pushed & (after > 1e-6)) | (free & ~pushed & (after < -1e-6))
         if not change.any():

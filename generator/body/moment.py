@@ -39,14 +39,21 @@ def whole_centre(parts: Sequence[tuple[float, Array]]) -> Array:
 
 
 def weight_moment(mass: float, at: Array, joint: Array, axis: Array, gravity: float = GRAVITY) -> float:
-    """Return the moment in N·m of a weight (kg) at a point about a joint's axis (unit vector), points in metres."""
+    """Return the moment (N·m) of a weight (kg) at a point about a joint's axis (unit vector), points in m."""
     return float(np.cross(at - joint, np.array([0.0, -mass * gravity, 0.0])) @ axis)
 
 
 def against_gravity(
-    body: Body, side: Side, joint: Joint, movement: Movement, mass: float, stature: float, *, loaded: bool = False
+    body: Body,
+    side: Side,
+    joint: Joint,
+    movement: Movement,
+    mass: float,
+    stature: float,
+    *,
+    loaded: bool = False,
 ) -> float | None:
-    """Return the moment in N·m that gravity sets against a hip or knee movement; None where there is no model.
+    """Return the moment (N·m) that gravity sets against a hip or knee movement; None where there is no model.
 
     mass in kg, stature in m; `loaded` says that a band or weight is added. Negative: gravity helps.
     """
@@ -59,7 +66,10 @@ def against_gravity(
     axis = placed.turn_axes[row] * SKELETON.turns[row].factor * sign
     hip, knee, ankle = (placed.origins[limb(side, part)] * stature for part in ("thigh", "shank", "foot"))
     if joint is Joint.KNEE:
-        pieces = [(size.SHANK_MASS.share, centre(knee, ankle, size.SHANK_MASS)), (size.FOOT_MASS.share, ankle)]
+        pieces = [
+            (size.SHANK_MASS.share, centre(knee, ankle, size.SHANK_MASS)),
+            (size.FOOT_MASS.share, ankle),
+        ]
         return -sum(weight_moment(mass * share, at, knee, axis) for share, at in pieces)
     if abs(body.angle(side, Joint.KNEE, Movement.FLEXION)) <= _STRAIGHT:
         pieces = [(size.WHOLE_LEG_MASS.share, centre(hip, ankle, size.WHOLE_LEG_MASS))]

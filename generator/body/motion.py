@@ -8,15 +8,16 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
+from itertools import pairwise
 
 import numpy as np
 
 from generator.body import segments as size
 from generator.body.contact import CONTACT, TYPED, Pin, Task, settle, tracked
-from generator.body.pose import AngleKey, Ground, BodyPart, Pose, Rest, Setting, Side
+from generator.body.pose import AngleKey, BodyPart, Ground, Pose, Rest, Setting, Side
 from generator.body.postures import Base, base, reaching
 from generator.body.ranges import OPPOSITE, signed
-from generator.body.skeleton import ROLL, SKELETON, Array, Placed, place
+from generator.body.skeleton import SKELETON, Array, Placed, place
 from generator.body.surface import Skin, skin
 from generator.catalogue.terms import Joint, Movement, Posture
 
@@ -26,6 +27,7 @@ FRAMES = 8
 # How strongly a joint that nobody typed keeps its usual angle: the trunk is stiff, arms are loose.
 _STIFF = {J.LOWER_BACK: 16.0, J.UPPER_BACK: 18.0, J.NECK: 4.0, J.HIP: 4.0, J.KNEE: 2.0, J.ANKLE: 1.5}
 _LOOSE = 2.0
+_HEEL_ROLL = 2.5
 _UPRIGHT = 4.0
 _DRIFT = 0.4
 _HIP_ON_GROUND = 0.077
@@ -55,7 +57,9 @@ class Body:
         axis, sign = signed(movement, 1.0)
         if joint in (J.LOWER_BACK, J.UPPER_BACK, J.NECK):
             towards = -1.0 if side is Side.OTHER else 1.0
-            return sign * towards * float(np.degrees(self.parameters[SKELETON.axes[Side.MIDDLE, joint, axis]]))
+            return (
+                sign * towards * float(np.degrees(self.parameters[SKELETON.axes[Side.MIDDLE, joint, axis]]))
+            )
         return sign * float(np.degrees(self.parameters[SKELETON.axes[side, joint, axis]]))
 
 
@@ -69,7 +73,7 @@ class Motion:
 
 
 def inherit(poses: Sequence[Pose]) -> tuple[Pose, ...]:
-    """Return the poses with what they take from the pose they are `like`; unknown or circular ones are left."""
+    """Return the poses with what they take from those they are `like`; unknown or circular ones stay."""
     by_name = {pose.name: pose for pose in poses}
 
     def full(pose: Pose, seen: tuple[str, ...]) -> Pose:
@@ -116,9 +120,10 @@ def _weights() -> Array:
     weights[:3] = (_DRIFT, 0.0, _DRIFT)
     weights[3:6] = _UPRIGHT
     for key, index in SKELETON.axes.items():
-        weights[index] = 2.5 if key[1] == ROLL else _STIFF.get(key[1], _LOOSE)  # type: ignore[call-overload]
-        if len(key) == 3 and key[2] is M.INTERNAL_ROTATION:
-            weights[index] *= 2.0
+        if len(key) == 2:
+            weights[index] = _HEEL_ROLL
+            continue
+        weights[index] = _STIFF.get(key[1], _LOOSE) * (2.0 if key[2] is M.INTERNAL_ROTATION else 1.0)
     return weights
 
 
@@ -151,7 +156,7 @@ def _task(pose: Pose, start: Base, setting: Setting, pins: tuple[Pin, ...], mode
 
 
 def _drawn_up(pose: Pose, rests: tuple[Rest, ...]) -> dict[AngleKey, float]:
-    """Return knee and ankle of a leg drawn up on the back, so that its sole can lie flat: plane trigonometry."""
+    """Return knee and ankle of a leg drawn up on the back whose sole lies flat: plane trigonometry."""
     angles: dict[AngleKey, float] = {}
     for rest in rests:
         if rest.part is BodyPart.FOOT:
@@ -167,6 +172,15 @@ def _drawn_up(pose: Pose, rests: tuple[Rest, ...]) -> dict[AngleKey, float]:
 _FIRM = (CONTACT, 0.0, CONTACT)
 _ALL_WAYS = (CONTACT, CONTACT, CONTACT)
 _SOFT = (40.0, 0.0, 40.0)
+_LOOSELY = (1.5, 0.0, 1.5)  # a heel on a mat gives way
+
+
+def _pin_weight(rest: Rest) -> tuple[float, float, float]:
+    if rest.part is BodyPart.HEEL:
+        return _LOOSELY
+    if not rest.part.paired:
+        return _SOFT
+    return _ALL_WAYS if rest.part is BodyPart.HAND else _FIRM
 
 
 def _pins(before: Body, pose: Pose, rests: tuple[Rest, ...]) -> tuple[Pin, ...]:
@@ -179,7 +193,7 @@ def _pins(before: Body, pose: Pose, rests: tuple[Rest, ...]) -> tuple[Pin, ...]:
             continue
         if rest.on in (Ground.HIP, Ground.THIGH, Ground.OTHER_FOOT):
             continue
-        weight = _SOFT if not rest.part.paired or rest.part is BodyPart.HEEL else _ALL_WAYS if rest.part is BodyPart.HAND else _FIRM
+        weight = _pin_weight(rest)
         for owner, local in tracked(rest.part, rest.side):
             at = placed.rotations[owner] @ np.array(local) + placed.origins[owner]
             pins.append(Pin(owner, local, (float(at[0]), float(at[1]), float(at[2])), weight))
@@ -219,7 +233,7 @@ def move(poses: Sequence[Pose], setting: Setting | None = None, frames: int = FR
         model = next((key for key in keys if key.pose.name == pose.like), None)
         keys.append(_key(pose, keys[-1] if keys else None, model, setting))
     steps = [keys[0]]
-    for one, two in zip(keys, keys[1:], strict=False):
+    for one, two in pairwise(keys):
         steps += [_between(one, two, number / frames, setting) for number in range(1, frames)]
         steps.append(two)
     return Motion(tuple(keys), tuple(steps), setting)

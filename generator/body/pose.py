@@ -11,7 +11,7 @@ from generator.problems import NOWHERE, Place
 
 
 class Side(Enum):
-    """The body's halves; the middle is for spine and neck. Texts say operated and other, never left or right."""
+    """The body's halves; the middle is for spine and neck. Never left or right: operated and other."""
 
     OPERATED = "operated"
     OTHER = "other"
@@ -73,7 +73,7 @@ AngleKey = tuple[Side, Joint, Movement]
 
 @dataclass(frozen=True)
 class Setting:
-    """Sizes of what stands around, as fractions of stature: seat 46 cm, step 15 cm, worktop 92 cm at 170 cm."""
+    """Sizes of what stands around, in statures: at 170 cm a seat of 45, a step of 15, a worktop of 90 cm."""
 
     seat: float = 0.265
     step: float = 0.088
@@ -93,7 +93,6 @@ class Pose:
     slides: resting parts that may travel on their ground between poses, such as a heel on a mat.
     like: name of another pose of the same movement whose angles and rests hold where this one is silent.
     on_side: the side lain on in side-lying and side support; the operated leg is on top by default.
-    travels: where the body has got to, forward, fraction of stature (walking and stepping).
     """
 
     name: str

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from generator.body.pose import SIDES, AngleKey, Ground, BodyPart, Rest, Side
+from generator.body.pose import SIDES, AngleKey, BodyPart, Ground, Rest, Side
 from generator.body.skeleton import Array
 from generator.catalogue.terms import Joint, Movement, Posture
 
@@ -19,10 +19,10 @@ Angles = dict[AngleKey, float]
 
 @dataclass(frozen=True)
 class Base:
-    """A posture's defaults: pelvis axes in space (columns X, Y, Z), angles in degrees, rests, feet flat or not.
+    """A posture's defaults: pelvis axes in space (columns X, Y, Z), angles in degrees, rests, flat feet.
 
-    balanced: the body's middle stays over the feet. square: the pelvis does not roll forwards or backwards. firm: usual angles that
-    give way last.
+    balanced: the body's middle stays over the feet. square: the pelvis does not roll forwards or backwards.
+    firm: usual angles that give way last.
     """
 
     turned: Array
@@ -63,7 +63,12 @@ _BESIDE = (
     | _both(J.ELBOW, M.FLEXION, 12)
     | _both(J.FOREARM, M.PRONATION, 75)
 )
-_BACK_RESTS = (Rest(BodyPart.PELVIS), Rest(BodyPart.CHEST), Rest(BodyPart.HEAD, on=Ground.PILLOW), *_pair(BodyPart.HAND))
+_BACK_RESTS = (
+    Rest(BodyPart.PELVIS),
+    Rest(BodyPart.CHEST),
+    Rest(BodyPart.HEAD, on=Ground.PILLOW),
+    *_pair(BodyPart.HAND),
+)
 
 
 def _standing() -> Base:
@@ -72,14 +77,22 @@ def _standing() -> Base:
 
 def _sitting() -> Base:
     angles = _both(J.HIP, M.FLEXION, 84) | _both(J.KNEE, M.FLEXION, 84) | _both(J.HIP, M.ABDUCTION, 6)
-    arms = _both(J.SHOULDER, M.FLEXION, 14) | _both(J.ELBOW, M.FLEXION, 50) | _both(J.SHOULDER, M.ABDUCTION, 8)
+    arms = (
+        _both(J.SHOULDER, M.FLEXION, 14) | _both(J.ELBOW, M.FLEXION, 50) | _both(J.SHOULDER, M.ABDUCTION, 8)
+    )
     arms |= _both(J.FOREARM, M.PRONATION, 60) | _both(J.SHOULDER, M.INTERNAL_ROTATION, 12)
-    rests = (Rest(BodyPart.PELVIS, on=Ground.SEAT), *_pair(BodyPart.FOOT), *_pair(BodyPart.HAND, Ground.THIGH))
+    rests = (
+        Rest(BodyPart.PELVIS, on=Ground.SEAT),
+        *_pair(BodyPart.FOOT),
+        *_pair(BodyPart.HAND, Ground.THIGH),
+    )
     return Base(_UPRIGHT, angles | arms, rests)
 
 
 def _long_sitting() -> Base:
-    angles = _both(J.HIP, M.FLEXION, 78) | _both(J.SHOULDER, M.FLEXION, -32) | _both(J.SHOULDER, M.ABDUCTION, 10)
+    angles = (
+        _both(J.HIP, M.FLEXION, 78) | _both(J.SHOULDER, M.FLEXION, -32) | _both(J.SHOULDER, M.ABDUCTION, 10)
+    )
     angles |= _both(J.FOREARM, M.PRONATION, 60) | _both(J.WRIST, M.FLEXION, -60)
     rests = (Rest(BodyPart.PELVIS), *_pair(BodyPart.HEEL), *_pair(BodyPart.HAND))
     return Base(_UPRIGHT, angles, rests, flat_feet=False)
@@ -90,10 +103,18 @@ def _on_back() -> Base:
 
 
 def _on_front() -> Base:
-    arms = _both(J.SHOULDER, M.FLEXION, 150) | _both(J.SHOULDER, M.ABDUCTION, 25) | _both(J.ELBOW, M.FLEXION, 85)
+    arms = (
+        _both(J.SHOULDER, M.FLEXION, 150) | _both(J.SHOULDER, M.ABDUCTION, 25) | _both(J.ELBOW, M.FLEXION, 85)
+    )
     arms |= _both(J.SHOULDER, M.INTERNAL_ROTATION, 60)
     angles = arms | _both(J.ANKLE, M.DORSIFLEXION, -50) | _both(J.HIP, M.ABDUCTION, 4)
-    rests = (Rest(BodyPart.PELVIS), Rest(BodyPart.CHEST), Rest(BodyPart.HEAD, on=Ground.PILLOW), *_pair(BodyPart.KNEE), *_pair(BodyPart.TOES))
+    rests = (
+        Rest(BodyPart.PELVIS),
+        Rest(BodyPart.CHEST),
+        Rest(BodyPart.HEAD, on=Ground.PILLOW),
+        *_pair(BodyPart.KNEE),
+        *_pair(BodyPart.TOES),
+    )
     return Base(_FACE_DOWN, angles, rests, flat_feet=False)
 
 
@@ -115,15 +136,26 @@ def _on_side(down: Side) -> Base:
 
 def _hands_and_knees() -> Base:
     angles = _both(J.HIP, M.FLEXION, 90) | _both(J.KNEE, M.FLEXION, 90) | _both(J.ANKLE, M.DORSIFLEXION, -50)
-    angles |= _both(J.SHOULDER, M.FLEXION, 88) | _both(J.FOREARM, M.PRONATION, 75) | _both(J.WRIST, M.FLEXION, -80)
+    angles |= (
+        _both(J.SHOULDER, M.FLEXION, 88) | _both(J.FOREARM, M.PRONATION, 75) | _both(J.WRIST, M.FLEXION, -80)
+    )
     angles |= {(Side.MIDDLE, J.NECK, M.FLEXION): -22, **_both(J.SHOULDER, M.INTERNAL_ROTATION, 12)}
-    return Base(_FACE_DOWN, angles, (*_pair(BodyPart.HAND), *_pair(BodyPart.KNEE), *_pair(BodyPart.TOES)), flat_feet=False)
+    return Base(
+        _FACE_DOWN,
+        angles,
+        (*_pair(BodyPart.HAND), *_pair(BodyPart.KNEE), *_pair(BodyPart.TOES)),
+        flat_feet=False,
+    )
 
 
 def _half_kneeling() -> Base:
     angles = _one(Side.OPERATED, J.HIP, flexion=88) | _one(Side.OPERATED, J.KNEE, flexion=90)
     angles |= _one(Side.OTHER, J.KNEE, flexion=90) | _one(Side.OTHER, J.ANKLE, dorsiflexion=-45)
-    rests = (Rest(BodyPart.FOOT, Side.OPERATED), Rest(BodyPart.KNEE, Side.OTHER), Rest(BodyPart.TOES, Side.OTHER))
+    rests = (
+        Rest(BodyPart.FOOT, Side.OPERATED),
+        Rest(BodyPart.KNEE, Side.OTHER),
+        Rest(BodyPart.TOES, Side.OTHER),
+    )
     return Base(_UPRIGHT, _HANGING | angles, rests)
 
 
@@ -162,8 +194,12 @@ def reaching(rests: tuple[Rest, ...]) -> Angles:
     angles: Angles = {}
     for rest in rests:
         if rest.part is BodyPart.HAND and rest.on is Ground.WORKTOP:
-            angles |= _one(rest.side, J.SHOULDER, flexion=16, abduction=10) | _one(rest.side, J.ELBOW, flexion=48)
+            angles |= _one(rest.side, J.SHOULDER, flexion=16, abduction=10) | _one(
+                rest.side, J.ELBOW, flexion=48
+            )
             angles |= _one(rest.side, J.FOREARM, pronation=72)
         elif rest.part is BodyPart.HAND and rest.on is Ground.GRIP:
-            angles |= _one(rest.side, J.SHOULDER, flexion=18, abduction=12) | _one(rest.side, J.ELBOW, flexion=26)
+            angles |= _one(rest.side, J.SHOULDER, flexion=18, abduction=12) | _one(
+                rest.side, J.ELBOW, flexion=26
+            )
     return angles

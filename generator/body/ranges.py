@@ -64,7 +64,7 @@ def signed(movement: Movement, degrees: float) -> tuple[Movement, float]:
 
 
 def limits(joint: Joint, movement: Movement) -> tuple[float, float]:
-    """Return the lowest and highest angle of an axis named by `movement` (flexion, not extension), degrees."""
+    """Return lowest and highest angle (degrees) of an axis named by `movement`: flexion, not extension."""
     there = LARGEST[joint, movement]
     back = LARGEST.get((joint, _OTHER_WAY[movement]), 0.0) if movement in _OTHER_WAY else there
     return -back, there
@@ -76,7 +76,7 @@ def exists(joint: Joint, movement: Movement) -> bool:
 
 
 def excess(joint: Joint, movement: Movement, degrees: float) -> float | None:
-    """Return the limit that the angle oversteps, or None; a negative angle is judged as the opposite movement."""
+    """Return the limit an angle oversteps, or None; a negative one is judged as the opposite movement."""
     if degrees < 0 and movement in _OTHER_WAY:
         movement, degrees = _OTHER_WAY[movement], -degrees
     limit = LARGEST.get((joint, movement), 0.0)

@@ -83,7 +83,16 @@ SINKS = Rule(
     "leave out angles of joints that the ground decides, such as knee and ankle of a planted foot",
 )
 RULES = (
-    RANGE, BACKWARDS, IMPOSSIBLE, RADIANS, LIKE_UNKNOWN, LIKE_CIRCLE, NO_POSTURE, TWICE, NOT_CARRIED, NOT_REACHED,
+    RANGE,
+    BACKWARDS,
+    IMPOSSIBLE,
+    RADIANS,
+    LIKE_UNKNOWN,
+    LIKE_CIRCLE,
+    NO_POSTURE,
+    TWICE,
+    NOT_CARRIED,
+    NOT_REACHED,
     SINKS,
 )
 
@@ -125,7 +134,9 @@ def _likes(poses: Sequence[Pose]) -> Iterable[Problem]:
             path.append(at.name)
             at = by_name[at.like]
         if at.name in path:
-            yield LIKE_CIRCLE.at(pose.place, f"'{pose.name}' leads back to itself: {' → '.join([*path, at.name])}")
+            yield LIKE_CIRCLE.at(
+                pose.place, f"'{pose.name}' leads back to itself: {' → '.join([*path, at.name])}"
+            )
 
 
 def _angles(pose: Pose) -> Iterable[Problem]:
@@ -138,7 +149,9 @@ def _angles(pose: Pose) -> Iterable[Problem]:
         backwards = joint is Joint.KNEE and (degrees < 0) == (movement is Movement.FLEXION)
         if limit is not None:
             rule = BACKWARDS if backwards else RANGE
-            yield rule.at(pose.place, f"{as_words(key)} is {degrees:g}°, published normal is up to {limit:g}°")
+            yield rule.at(
+                pose.place, f"{as_words(key)} is {degrees:g}°, published normal is up to {limit:g}°"
+            )
     values = [degrees for degrees in pose.angles.values() if degrees]
     if values and all(abs(value) <= math.pi for value in values) and any(value % 1 for value in values):
         yield RADIANS.at(pose.place, f"no angle of '{pose.name}' is larger than {max(map(abs, values)):g}")
@@ -166,5 +179,3 @@ def settled(motion: Motion) -> tuple[Problem, ...]:
             message = f"'{body.pose.name}' lies {depth * 1700:.0f} mm too deep at 170 cm"
             found.append(SINKS.at(body.pose.place, message))
     return tuple(found)
-
-

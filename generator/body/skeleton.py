@@ -35,7 +35,7 @@ def limb(side: Side, name: str) -> int:
 
 @dataclass(frozen=True)
 class _Turn:
-    """One elementary rotation: of which segment, about which axis (0 X, 1 Y, 2 Z), driven by which parameter."""
+    """One elementary rotation: of a segment, about an axis (0 X, 1 Y, 2 Z), driven by a parameter."""
 
     segment: int
     axis: int
@@ -72,6 +72,7 @@ def _limb_tree(side: Side) -> list[tuple[int, tuple[float, float, float]]]:
     ]
 
 
+_SPINE_TURNS = ((M.FLEXION, 2, -1.0), (M.SIDE_BENDING, 0, 1.0), (M.ROTATION, 1, -1.0))
 _LIMB_TURNS: tuple[tuple[str, Joint, Movement | None, int, float, bool], ...] = (
     # segment, joint, movement, axis, sign on the operated side, mirrored on the other
     ("upper arm", J.SHOULDER, M.FLEXION, 2, 1, False),
@@ -102,13 +103,15 @@ class Skeleton:
         self.axes: dict[Axis | tuple[Side, str], int] = {}
         turns = [_Turn(PELVIS, axis, 3 + number, 1.0) for number, axis in enumerate((2, 0, 1))]
         for segment, joint, share in spine:
-            for movement, axis, sign in ((M.FLEXION, 2, -1), (M.SIDE_BENDING, 0, 1), (M.ROTATION, 1, -1)):
-                turns.append(_Turn(segment, axis, self._parameter((Side.MIDDLE, joint, movement)), sign * share))
+            for movement, axis, sign in _SPINE_TURNS:
+                turns.append(
+                    _Turn(segment, axis, self._parameter((Side.MIDDLE, joint, movement)), sign * share)
+                )
         for side in SIDES:
-            for name, joint, movement, axis, sign, mirrored in _LIMB_TURNS:
-                key = (side, ROLL) if movement is None else (side, joint, movement)
-                way = -sign if mirrored and side is Side.OTHER else sign
-                turns.append(_Turn(limb(side, name), axis, self._parameter(key), way))
+            for name, bends, moves, axis, sign, mirrored in _LIMB_TURNS:
+                key = (side, ROLL) if moves is None else (side, bends, moves)
+                turned = -sign if mirrored and side is Side.OTHER else sign
+                turns.append(_Turn(limb(side, name), axis, self._parameter(key), turned))
         turns.sort(key=lambda turn: turn.segment)
         self.turns = turns
         self.count = 6 + len(self.axes)
@@ -168,7 +171,7 @@ class Placed:
 
 
 def place(parameters: Array, base: Array, skeleton: Skeleton = SKELETON) -> Placed:
-    """Return the body for `parameters` (pelvis position, then angles in radians) from the posture's `base`."""
+    """Return the body for `parameters` (pelvis position, then angles, radians) from the posture's `base`."""
     matrices = base_turns(skeleton.spread @ parameters, skeleton._axis_of)
     count = len(skeleton.parents)
     origins, rotations = np.zeros((count, 3)), np.zeros((count, 3, 3))
@@ -187,7 +190,9 @@ def place(parameters: Array, base: Array, skeleton: Skeleton = SKELETON) -> Plac
     return Placed(origins, rotations, axes, axis_origins)
 
 
-def jacobian(placed: Placed, owners: NDArray[np.int64], points: Array, skeleton: Skeleton = SKELETON) -> Array:
+def jacobian(
+    placed: Placed, owners: NDArray[np.int64], points: Array, skeleton: Skeleton = SKELETON
+) -> Array:
     """Return how each point moves with each parameter: shape (points, 3, parameters)."""
     arms = points[:, None, :] - placed.turn_origins[None]
     axes = placed.turn_axes[None]

@@ -12,7 +12,6 @@ from enum import Enum
 import numpy as np
 from numpy.typing import NDArray
 
-from generator.body import segments as size
 from generator.body.pose import SIDES, BodyPart, Side
 from generator.body.skeleton import (
     HEAD,
@@ -225,7 +224,10 @@ class Skin:
     def lowest(self) -> Array:
         """Return the lowest point of each ring."""
         rise = np.sqrt(self.first[:, 1] ** 2 + self.second[:, 1] ** 2) + 1e-12
-        down = self.first * (self.first[:, 1] / rise)[:, None] + self.second * (self.second[:, 1] / rise)[:, None]
+        down = (
+            self.first * (self.first[:, 1] / rise)[:, None]
+            + self.second * (self.second[:, 1] / rise)[:, None]
+        )
         result: Array = self.centres - down
         return result
 
@@ -246,5 +248,3 @@ def rings_of(part: BodyPart, side: Side) -> NDArray[np.int64]:
         if ring.part is part and (not part.paired or ring.side is side)
     ]
     return np.array(found, dtype=np.int64)
-
-

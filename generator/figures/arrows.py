@@ -6,8 +6,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 import numpy as np
-import shapely
-from shapely.geometry import LineString
+from shapely.geometry import LineString, MultiLineString, Point
 from shapely.geometry.base import BaseGeometry
 
 from generator.body.motion import Body, Motion
@@ -53,7 +52,7 @@ class _Trail:
 
 
 def _spots(body: Body, side: Side) -> dict[Follow, tuple[Array, Array, float, float]]:
-    """Return, for each thing to follow: its point, where outward starts, gap outwards, weight of the choice."""
+    """Return for each thing to follow: its point, where outward starts, gap outwards, weight."""
     placed = body.placed
     foot, shank, thigh, hand = (limb(side, name) for name in ("foot", "shank", "thigh", "hand"))
     at = placed.origins
@@ -62,7 +61,9 @@ def _spots(body: Body, side: Side) -> dict[Follow, tuple[Array, Array, float, fl
     buttock = at[PELVIS] - placed.rotations[PELVIS] @ np.array([0.075, 0.0, 0.0])
     palm = at[hand] - placed.rotations[hand] @ np.array([0.0, 0.1, 0.0])
     crown = at[HEAD] + placed.rotations[HEAD] @ np.array([0.0, 0.106, 0.0])
-    crest = at[PELVIS] + placed.rotations[PELVIS] @ np.array([0.0, 0.05, 0.09 if side is Side.OPERATED else -0.09])
+    crest = at[PELVIS] + placed.rotations[PELVIS] @ np.array(
+        [0.0, 0.05, 0.09 if side is Side.OPERATED else -0.09]
+    )
     chest = at[THORAX] + placed.rotations[THORAX] @ np.array([-0.06, 0.02, 0.0])
     return {
         Follow.FOOT: (heel, at[shank], 9.0, 1.0),
@@ -114,10 +115,10 @@ def _flesh(body: Body, lens: Camera) -> BaseGeometry:
     """Return roughly where the person is on the picture."""
     at = lens.flat(body.placed.origins)
     limbs = [at[row : row + 3] for start in (7, 13) for row in (start, start + 3)]
-    bones = shapely.multilinestrings([shapely.linestrings(limb_) for limb_ in limbs])
-    trunk = shapely.linestrings(at[[PELVIS, THORAX]])
-    parts = [bones.buffer(8.5), trunk.buffer(17.0), shapely.points(at[HEAD]).buffer(16.0)]
-    return shapely.union_all(parts)
+    bones = MultiLineString([LineString(limb_) for limb_ in limbs])
+    trunk = LineString(at[[PELVIS, THORAX]])
+    flesh: BaseGeometry = bones.buffer(8.5).union(trunk.buffer(17.0)).union(Point(at[HEAD]).buffer(16.0))
+    return flesh
 
 
 def _clear(path: Array, flesh: BaseGeometry) -> Array:
@@ -130,7 +131,7 @@ def _clear(path: Array, flesh: BaseGeometry) -> Array:
             moved = path + reach * np.array([np.cos(turn), np.sin(turn)])
             covered = _covered(moved, flesh)
             if covered < 0.02:
-                return moved
+                return np.asarray(moved)
             if covered < least - 0.1:
                 best, least = moved, covered
     return best

@@ -64,7 +64,11 @@ def seen_from(view: View, motion: Motion) -> Camera:
     if abs(out[1]) > 0.7:
         azimuth = float(np.degrees(np.arctan2(front[2], front[0])))
         table = {View.FRONT: (azimuth + 12, 22), View.BACK: (azimuth + 180, _LYING)}
-        table |= {View.SIDE: (azimuth, _LYING), View.THREE_QUARTER: (azimuth + 32, 30), View.ABOVE: (azimuth, 70)}
+        table |= {
+            View.SIDE: (azimuth, _LYING),
+            View.THREE_QUARTER: (azimuth + 32, 30),
+            View.ABOVE: (azimuth, 70),
+        }
     elif abs(front[1]) > 0.7:
         table = {View.SIDE: (82, _LYING), View.THREE_QUARTER: (58, 24), View.ABOVE: (90, 72)}
         table |= {View.FRONT: (0, 20), View.BACK: (180, 20)}
@@ -93,7 +97,7 @@ _ON_SIDE = {View.FRONT: 1.0, View.ABOVE: 0.6}
 
 
 def choose(motion: Motion, hidden: frozenset[View] = frozenset()) -> View:
-    """Return the view that shows most of the movement, out of those where nothing stands in the way (`hidden`)."""
+    """Return the view that shows most of the movement; in `hidden` ones something stands in the way."""
     ends = np.array([HEAD, *range(7, len(motion.keys[0].placed.origins)), PELVIS])
     axes = motion.keys[0].placed.rotations[PELVIS]
     lying = _ON_SIDE if abs(axes[1, 2]) > 0.7 else _FACE_UP_OR_DOWN

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import shapely
+from numpy.typing import NDArray
 from shapely.geometry import Polygon
 from shapely.geometry.base import BaseGeometry
 
@@ -23,15 +24,36 @@ _AROUND = np.linspace(0, 2 * np.pi, 25)
 _LINE = 1.5
 
 # Points on the face, in the head's frame: X forward, Y up, Z to the operated side.
-_NOSE = np.array([[0.058, 0.046, 0], [0.0755, 0.0175, 0], [0.066, 0.0105, 0], [0.050, 0.014, 0.0], [0.056, 0.016, 0.010], [0.056, 0.016, -0.010]])
+_NOSE = np.array(
+    [
+        [0.058, 0.046, 0],
+        [0.0755, 0.0175, 0],
+        [0.066, 0.0105, 0],
+        [0.050, 0.014, 0.0],
+        [0.056, 0.016, 0.010],
+        [0.056, 0.016, -0.010],
+    ]
+)
 _NOSE_WING = np.array([[0.068, 0.0150, 0.008], [0.074, 0.0115, 0.0], [0.068, 0.0150, -0.008]])
-_MOUTH = np.array([[0.051, -0.0025, 0.0135], [0.057, -0.0055, 0.007], [0.059, -0.0060, 0.0], [0.057, -0.0055, -0.007], [0.051, -0.0025, -0.0135]])
+_MOUTH = np.array(
+    [
+        [0.051, -0.0025, 0.0135],
+        [0.057, -0.0055, 0.007],
+        [0.059, -0.0060, 0.0],
+        [0.057, -0.0055, -0.007],
+        [0.051, -0.0025, -0.0135],
+    ]
+)
 _EYES = np.array([[0.055, 0.0400, 0.0185], [0.055, 0.0400, -0.0185]])
-_BROWS = np.array([[[0.051, 0.0515, z * 0.027], [0.058, 0.0540, z * 0.019], [0.061, 0.0520, z * 0.010]] for z in (1, -1)])
-_EAR = np.array([[-0.006 + 0.011 * np.cos(t), 0.027 + 0.018 * np.sin(t), 0.0] for t in np.linspace(0, 2 * np.pi, 14)])
+_BROWS = np.array(
+    [[[0.051, 0.0515, z * 0.027], [0.058, 0.0540, z * 0.019], [0.061, 0.0520, z * 0.010]] for z in (1, -1)]
+)
+_EAR = np.array(
+    [[-0.006 + 0.011 * np.cos(t), 0.027 + 0.018 * np.sin(t), 0.0] for t in np.linspace(0, 2 * np.pi, 14)]
+)
 
 
-def _surface() -> tuple[Array, Array]:
+def _surface() -> tuple[Array, NDArray[np.bool_]]:
     """Return points over the head's surface (rows, around, 3) and which squares between them are hair."""
     swell = 1.05
     points = np.empty((len(_ROWS), len(_AROUND), 3))
@@ -63,8 +85,8 @@ def _hair(placed: Placed, lens: Camera) -> BaseGeometry:
     seen = _HAIRY & (facing > 0)
     if not seen.any():
         return Polygon()
-    squares = shapely.polygons(corners[seen])
-    joined = shapely.union_all(squares[shapely.is_valid(squares)]).buffer(0.5).buffer(-0.5)
+    squares = [Polygon(square) for square in corners[seen]]
+    joined = shapely.union_all([square for square in squares if square.is_valid]).buffer(0.5).buffer(-0.5)
     return soften(joined, 2.0).buffer(-1.2).buffer(1.2)
 
 
@@ -80,7 +102,9 @@ def _features(placed: Placed, lens: Camera, palette: Palette) -> list[Mark]:
             x, y = lens.flat(_turned(_EYES[number][None], placed))[0]
             dot = curve([(x - 0.3, y - 0.4), (x + 0.3, y + 0.4)])
             marks.append(Mark(dot, stroke=palette.line, width=2.4))
-            marks.append(Mark(curve(lens.flat(_turned(_BROWS[number], placed))), stroke=palette.line, width=1.0))
+            marks.append(
+                Mark(curve(lens.flat(_turned(_BROWS[number], placed))), stroke=palette.line, width=1.0)
+            )
     if facing > 0.45:
         marks.append(Mark(curve(lens.flat(_turned(_NOSE_WING, placed))), stroke=palette.line, width=1.0))
     if facing > -0.05:
@@ -93,7 +117,7 @@ def _features(placed: Placed, lens: Camera, palette: Palette) -> list[Mark]:
 
 def head_layers(placed: Placed, rings: Ellipses, lens: Camera, palette: Palette, tolerance: float) -> Layer:
     """Return the head as one layer: skull with nose, hair, features, ear."""
-    skull = rings.outline([_ROWS])
+    skull = rings.outline([_ROWS], soft=False)
     nose = shapely.MultiPoint(lens.flat(_turned(_NOSE, placed))).convex_hull.buffer(0.7)
     facing = float(placed.rotations[HEAD][:, 0] @ lens.towards)
     shape = soften(skull.union(nose), 1.0) if facing > -0.75 else skull

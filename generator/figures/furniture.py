@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from generator.body.motion import Body, Motion
-from generator.body.pose import SIDES, Ground, BodyPart, Rest, Side
+from generator.body.pose import SIDES, BodyPart, Ground, Rest, Side
 from generator.body.skeleton import PELVIS, Array, limb
 from generator.figures.camera import Camera
 from generator.figures.ink import Layer, Mark
@@ -24,8 +24,12 @@ class Room:
         self.motion, self.lens, self.palette = motion, lens, palette
         skins = [key.skin for key in motion.keys]
         reach = [np.abs(skin.first) + np.abs(skin.second) for skin in skins]
-        self.low: Array = np.min([skin.centres - r for skin, r in zip(skins, reach, strict=True)], axis=(0, 1))
-        self.high: Array = np.max([skin.centres + r for skin, r in zip(skins, reach, strict=True)], axis=(0, 1))
+        self.low: Array = np.min(
+            [skin.centres - r for skin, r in zip(skins, reach, strict=True)], axis=(0, 1)
+        )
+        self.high: Array = np.max(
+            [skin.centres + r for skin, r in zip(skins, reach, strict=True)], axis=(0, 1)
+        )
         origins = [key.placed.origins for key in motion.keys]
         feet = [limb(side, "foot") for side in SIDES]
         self.feet: Array = np.array([points[feet] for points in origins])
@@ -46,7 +50,9 @@ class Room:
         marks = []
         for x in (low[0] - 0.01, high[0] + 0.01):
             for z in (low[2] - 0.03, high[2] + 0.03):
-                marks += bar(self.lens, [(x, -0.09, z), (x, -0.17, z)], 5.0, palette.prop_side, palette.prop_line)
+                marks += bar(
+                    self.lens, [(x, -0.09, z), (x, -0.17, z)], 5.0, palette.prop_side, palette.prop_line
+                )
         return marks + self.slab(0.06, -0.10, 0.0)
 
     def chair(self, back: bool) -> list[Layer]:
@@ -59,14 +65,27 @@ class Room:
         marks = []
         for dx in (-0.105, 0.115):
             for dz in (-0.11, 0.11):
-                marks += bar(self.lens, [(x + dx, height - 0.03, z + dz), (x + dx, 0.004, z + dz)], 3.6, fill, line)
-        seat_box = box(self.lens, (x - 0.125, height - 0.028, z - 0.13), (x + 0.135, height, z + 0.13), palette)
+                marks += bar(
+                    self.lens, [(x + dx, height - 0.03, z + dz), (x + dx, 0.004, z + dz)], 3.6, fill, line
+                )
+        seat_box = box(
+            self.lens, (x - 0.125, height - 0.028, z - 0.13), (x + 0.135, height, z + 0.13), palette
+        )
         rear = []
         if back:
             for dz in (-0.11, 0.11):
-                rear += bar(self.lens, [(x - 0.115, height, z + dz), (x - 0.135, height + 0.22, z + dz)], 3.6, fill, line)
+                rear += bar(
+                    self.lens,
+                    [(x - 0.115, height, z + dz), (x - 0.135, height + 0.22, z + dz)],
+                    3.6,
+                    fill,
+                    line,
+                )
             rear += box(
-                self.lens, (x - 0.145, height + 0.12, z - 0.125), (x - 0.125, height + 0.27, z + 0.125), palette
+                self.lens,
+                (x - 0.145, height + 0.12, z - 0.125),
+                (x - 0.125, height + 0.27, z + 0.125),
+                palette,
             )
         seen_from_behind = self.lens.towards[0] < 0
         return [
@@ -86,7 +105,11 @@ class Room:
         if where in (Where.OPERATED, Where.OTHER):
             out = 1.0 if where is Where.OPERATED else -1.0
             z = sorted((middle[2] - out * 0.045, middle[2] + out * 0.26))
-            low, high, inset = (middle[0] - 0.28, top - 0.03, z[0]), (middle[0] + 0.32, top, z[1]), (0.01, 0.02)
+            low, high, inset = (
+                (middle[0] - 0.28, top - 0.03, z[0]),
+                (middle[0] + 0.32, top, z[1]),
+                (0.01, 0.02),
+            )
         else:
             low = (middle[0] - 0.035, top - 0.03, middle[2] - 0.24)
             high = (middle[0] + 0.18, top, middle[2] + 0.24)
@@ -105,10 +128,22 @@ class Room:
         low, high = self.low, self.high
         margin = 0.012
         spans = {
-            Where.BEHIND: ((low[0] - margin - 0.02, 0.0, low[2] - 0.15), (low[0] - margin, 1.05, high[2] + 0.15)),
-            Where.FRONT: ((high[0] + margin, 0.0, low[2] - 0.15), (high[0] + margin + 0.02, 1.05, high[2] + 0.15)),
-            Where.OPERATED: ((low[0] - 0.2, 0.0, high[2] + margin), (high[0] + 0.2, 1.05, high[2] + margin + 0.02)),
-            Where.OTHER: ((low[0] - 0.2, 0.0, low[2] - margin - 0.02), (high[0] + 0.2, 1.05, low[2] - margin)),
+            Where.BEHIND: (
+                (low[0] - margin - 0.02, 0.0, low[2] - 0.15),
+                (low[0] - margin, 1.05, high[2] + 0.15),
+            ),
+            Where.FRONT: (
+                (high[0] + margin, 0.0, low[2] - 0.15),
+                (high[0] + margin + 0.02, 1.05, high[2] + 0.15),
+            ),
+            Where.OPERATED: (
+                (low[0] - 0.2, 0.0, high[2] + margin),
+                (high[0] + 0.2, 1.05, high[2] + margin + 0.02),
+            ),
+            Where.OTHER: (
+                (low[0] - 0.2, 0.0, low[2] - margin - 0.02),
+                (high[0] + 0.2, 1.05, low[2] - margin),
+            ),
         }
         return Layer(BEHIND, tuple(box(self.lens, *spans[where], self.palette)))
 
@@ -125,9 +160,14 @@ class Room:
         low = (feet[:, 0].min() - 0.075, 0.0, feet[:, 2].min() - 0.06)
         high = (feet[:, 0].max() + 0.135, self.motion.setting.step, feet[:, 2].max() + 0.06)
         placed = body.placed
-        depth = min(
-            float(self.lens.depth(placed.origins[[limb(side, "shank"), limb(side, "foot")]]).mean()) for side in sides
-        ) if sides else BEHIND
+        depth = (
+            min(
+                float(self.lens.depth(placed.origins[[limb(side, "shank"), limb(side, "foot")]]).mean())
+                for side in sides
+            )
+            if sides
+            else BEHIND
+        )
         return Layer(depth - 0.08, tuple(box(self.lens, low, high, self.palette)))
 
     def layers(self, prop: Prop, body: Body) -> list[Layer]:

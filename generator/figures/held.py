@@ -1,4 +1,4 @@
-"""Draws what moves with the person: band, pillow, towel roll, sticks, crutches, frame, weight, helper's hands."""
+"""Draws what moves with the person: bands, pillows, sticks, crutches, frame, weight, a helper's hands."""
 
 from __future__ import annotations
 
@@ -8,9 +8,9 @@ import numpy as np
 
 from generator.body.motion import Body
 from generator.body.pose import SIDES, Side
-from generator.body.skeleton import HEAD, PELVIS, Array, limb
+from generator.body.skeleton import HEAD, Array, limb
 from generator.body.surface import RINGS, Chain
-from generator.figures.camera import Camera
+from generator.figures.camera import UNITS, Camera
 from generator.figures.furniture import BEFORE, BEHIND, Room, side_sign
 from generator.figures.ink import Layer, Mark
 from generator.figures.palette import Palette
@@ -26,6 +26,7 @@ from generator.figures.props import (
     TowelRoll,
     WalkingFrame,
 )
+from generator.figures.shapes import curve
 from generator.figures.solids import bar, cushion, roll, strap
 
 # segment, distance below its upper end
@@ -35,6 +36,9 @@ _AT = {
     Limit.ANKLES: ("shank", 0.205),
     Limit.FEET: ("foot", 0.0),
 }
+_POST = np.array([0.0, 0.06, 0.0])  # half an anchor's height
+# Half a leg's breadth there.
+_HALF = {Limit.THIGHS: 0.038, Limit.KNEES: 0.034, Limit.ANKLES: 0.021, Limit.FEET: 0.026}
 
 
 class Held:
@@ -54,14 +58,11 @@ class Held:
             return self.placed.origins[segment] + axes @ np.array([0.05, -0.02, 0.0]), axes[:, 0]
         return self.placed.origins[segment] - along * axes[:, 1], -axes[:, 1]
 
-    def _half(self, side: Side, at: Limit) -> float:
-        return {Limit.THIGHS: 0.038, Limit.KNEES: 0.034, Limit.ANKLES: 0.021, Limit.FEET: 0.026}[at]
-
     def _edges(self, side: Side, at: Limit) -> tuple[Array, Array]:
         """Return the two points where a leg's outline is, across the leg on the picture."""
         point, along = self.on_leg(side, at)
         across = np.cross(along, self.lens.towards)
-        across = across / max(float(np.linalg.norm(across)), 1e-6) * self._half(side, at)
+        across = across / max(float(np.linalg.norm(across)), 1e-6) * _HALF[at]
         return point + across, point - across
 
     def band(self, prop: Band) -> list[Layer]:
@@ -79,7 +80,13 @@ class Held:
         middle = (first + last) / 2
         pull = strap(self.lens, [middle, anchor], 3.2, palette.band, palette.line)
         cuff = strap(self.lens, [first, last], 4.6, palette.band, palette.line)
-        post = bar(self.lens, [anchor - [0, 0.06, 0], anchor + [0, 0.06, 0]], 5.0, palette.prop_side, palette.prop_line)
+        post = bar(
+            self.lens,
+            [anchor - _POST, anchor + _POST],
+            5.0,
+            palette.prop_side,
+            palette.prop_line,
+        )
         depth = float(self.lens.depth(((middle + anchor) / 2)[None])[0])
         return [Layer(depth, tuple(pull + post)), Layer(BEFORE - 1, tuple(cuff))]
 
@@ -105,7 +112,7 @@ class Held:
     def towel(self, prop: TowelRoll) -> list[Layer]:
         """Return a rolled towel between the ground and the leg."""
         point, _ = self.on_leg(prop.side, prop.under)
-        radius = max((point[1] - self._half(prop.side, prop.under)) / 2, 0.015)
+        radius = max((point[1] - _HALF[prop.under]) / 2, 0.015)
         marks = roll(self.lens, (point[0], radius, point[2]), radius, 0.07, self.palette)
         return [Layer(BEHIND + 2, tuple(marks))]
 
@@ -127,12 +134,12 @@ class Held:
             wrist = self.placed.origins[limb(side, "hand")]
             top = elbow + 0.25 * (wrist - elbow)
             behind = top + np.array([-0.025, 0.0, 0.0])
-            marks += bar(self.lens, [behind, grip + [-0.012, 0, 0], foot], 2.8, fill, line)
-            marks += bar(self.lens, [behind, top + [0.03, 0.004, 0]], 3.4, palette.prop_side, line)
+            marks += bar(self.lens, [behind, grip + np.array([-0.012, 0, 0]), foot], 2.8, fill, line)
+            marks += bar(self.lens, [behind, top + np.array([0.03, 0.004, 0])], 3.4, palette.prop_side, line)
         else:
             marks += bar(self.lens, [grip, foot], 3.0, fill, line)
         marks += bar(self.lens, [grip - 0.5 * fore, grip + fore], 3.6, palette.prop_side, line)
-        marks += bar(self.lens, [foot, foot + [0, 0.012, 0]], 4.4, line, line)
+        marks += bar(self.lens, [foot, foot + np.array([0, 0.012, 0])], 4.4, line, line)
         hand = self.lens.depth(self.placed.origins[[limb(side, "hand"), limb(side, "forearm")]])
         return [Layer(float(hand.min()) - 0.02, tuple(marks))]
 
@@ -149,7 +156,13 @@ class Held:
             rear, front = (x - 0.09, 0.006, grip[2] * 1.05), (x + 0.20, 0.006, grip[2] * 1.05)
             shape = [rear, (x - 0.05, height, grip[2]), (x + 0.13, height, grip[2]), front]
             marks = bar(self.lens, shape, 3.0, fill, line)
-            marks += bar(self.lens, [(x - 0.07, height / 2, grip[2]), (x + 0.165, height / 2, grip[2])], 2.4, fill, line)
+            marks += bar(
+                self.lens,
+                [(x - 0.07, height / 2, grip[2]), (x + 0.165, height / 2, grip[2])],
+                2.4,
+                fill,
+                line,
+            )
             sides.append(marks)
             depth = float(self.lens.depth(np.array([[x, 0.3, grip[2]]]))[0])
             layers.append(Layer(depth, tuple(marks)))
@@ -170,8 +183,8 @@ class Held:
         """Return two hands with cuffs that carry the leg from below."""
         layers = []
         for at in (Limit.KNEES, Limit.ANKLES):
-            point, along = self.on_leg(prop.side, at)
-            layers += _helping_hand(self.lens, point, along, self._half(prop.side, at), self.palette)
+            point, _ = self.on_leg(prop.side, at)
+            layers += _helping_hand(self.lens, point, _HALF[at], self.palette)
         return layers
 
     def layers(self, prop: Prop) -> list[Layer]:
@@ -195,14 +208,16 @@ class Held:
         return []
 
 
-def _helping_hand(lens: Camera, point: Array, along: Array, half: float, palette: Palette) -> list[Layer]:
+def _helping_hand(lens: Camera, point: Array, half: float, palette: Palette) -> list[Layer]:
     """Return a forearm that comes from below and a hand cupped round the limb."""
     x, y = lens.flat(point[None])[0]
-    reach = half * 200.0
+    reach = half * UNITS
     arm = [(x + 26, y + reach + 30), (x + 12, y + reach + 12), (x + 1, y + reach + 2)]
-    data = _polyline(arm)
-    cuff = _polyline([arm[0], (x + 20, y + reach + 22)])
-    fingers = [_polyline([(x - 1 + n * 3.4, y + reach + 2.5), (x - 3 + n * 3.4, y - reach * 0.1)]) for n in range(3)]
+    data = curve(arm)
+    cuff = curve([arm[0], (x + 20, y + reach + 22)])
+    fingers = [
+        curve([(x - 1 + n * 3.4, y + reach + 2.5), (x - 3 + n * 3.4, y - reach * 0.1)]) for n in range(3)
+    ]
     behind = [
         Mark(data, stroke=palette.line, width=10.4),
         Mark(data, stroke=palette.skin, width=8.0),
@@ -212,14 +227,4 @@ def _helping_hand(lens: Camera, point: Array, along: Array, half: float, palette
     before = []
     for finger in fingers:
         before += [Mark(finger, stroke=palette.line, width=5.0), Mark(finger, stroke=palette.skin, width=2.9)]
-    del along
     return [Layer(BEFORE - 3, tuple(behind)), Layer(BEFORE - 2, tuple(before))]
-
-
-def _polyline(points: Sequence[tuple[float, float]]) -> str:
-    from generator.figures.shapes import curve
-
-    return curve(points)
-
-
-__all__ = ["PELVIS", "Held"]

@@ -54,7 +54,14 @@ def markup(marks: Sequence[Mark]) -> str:
         if not mark.data:
             continue
         last = joined[-1] if joined else None
-        if last and not mark.fill and last.data == mark.data and last.fill and not last.stroke and not mark.dash:
+        if (
+            last
+            and not mark.fill
+            and last.data == mark.data
+            and last.fill
+            and not last.stroke
+            and not mark.dash
+        ):
             joined[-1] = replace(last, stroke=mark.stroke, width=mark.width)
         elif last and not mark.fill and mark.style == last.style:
             joined[-1] = replace(last, data=last.data + mark.data)

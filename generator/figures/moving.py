@@ -1,4 +1,4 @@
-"""Plays a movement as one small SVG without script or style: frames follow one another, three rounds, then rest.
+"""Plays a movement as one small SVG without script or style: frames in turn, three rounds, then rest.
 
 The animation is SMIL inside the file, so that it runs as a plain image under a strict content policy. A page
 pauses it by showing the still picture instead. What does not move is written once.
@@ -47,7 +47,9 @@ def compact(data: str) -> str:
             points = [(round(values[i]), round(values[i + 1])) for i in range(0, len(values), 2)]
             moved = [coordinate for x, y in points for coordinate in (x - at[0], y - at[1])]
             at = points[-1]
-            parts.append(("M" if command == "M" else command.lower()) + _joined(points[0] if command == "M" else moved))
+            parts.append(
+                ("M" if command == "M" else command.lower()) + _joined(points[0] if command == "M" else moved)
+            )
     return "".join(parts)
 
 
@@ -75,18 +77,18 @@ def _small(marks: Sequence[Mark]) -> str:
 
 def _times(number: int, count: int) -> str:
     """Return SMIL attributes that show frame `number` of `count` on the way there and on the way back."""
-    step = _WAY / (count - 1)
+    step, back = _WAY / (count - 1), _WAY + _REST
     if number == count - 1:
         spans = [(_WAY, _WAY + _REST)]
     elif number == 0:
-        spans = [(0.0, step), (2 * _WAY + _REST, 1.0)]
+        spans = [(0.0, step), (back + (count - 2) * step, 1.0)]
     else:
-        spans = [(number * step, (number + 1) * step), (2 * _WAY + _REST - number * step, 0.0)]
-        spans[1] = (spans[1][0], spans[1][0] + step)
+        again = back + (count - 2 - number) * step
+        spans = [(number * step, (number + 1) * step), (again, again + step)]
     edges = sorted({0.0, *(edge for span in spans for edge in span if edge < 1.0)})
     shown = [any(start <= edge + 1e-9 and edge < end - 1e-9 for start, end in spans) for edge in edges]
     values = ";".join("visible" if one else "hidden" for one in shown)
-    return f'values="{values}" keyTimes="{";".join(f"{edge:.3g}" for edge in edges)}"'
+    return f'values="{values}" keyTimes="{";".join(f"{edge:.4g}" for edge in edges)}"'
 
 
 def _stacks(scene: Scene, palette: Palette) -> list[list[Layer]]:
@@ -98,7 +100,9 @@ def _stacks(scene: Scene, palette: Palette) -> list[list[Layer]]:
     for body in scene.motion.frames:
         layers = layers_of(scene, body, lens, room, look)
         drawn.append([*layers, Layer(100.0, tuple(ring(lens, body, scene, palette)))])
-    order = np.argsort(np.mean([[layer.depth for layer in layers] for layers in drawn], axis=0), kind="stable")
+    order = np.argsort(
+        np.mean([[layer.depth for layer in layers] for layers in drawn], axis=0), kind="stable"
+    )
     return [[layers[place] for place in order] for layers in drawn]
 
 
@@ -119,7 +123,9 @@ def _laid_over(model: Array, now: Array) -> tuple[str, float]:
     cos, sin = np.cos(turn), np.sin(turn)
     turned = one @ np.array([[cos, sin], [-sin, cos]])
     off = float(np.linalg.norm(turned - two, axis=1).max())
-    shift = (target - np.array([cos * middle[0] - sin * middle[1], sin * middle[0] + cos * middle[1]])) * _FINE
+    shift = (
+        target - np.array([cos * middle[0] - sin * middle[1], sin * middle[0] + cos * middle[1]])
+    ) * _FINE
     if abs(turn) < 0.003 and np.abs(target - middle).max() < 0.3:
         return "", off
     turned_by = f"rotate({np.degrees(turn):.1f})" if abs(turn) > 0.0015 else ""
@@ -187,13 +193,17 @@ def moving(scene: Scene, palette: Palette) -> str:
 
 
 def _played(stacks: list[list[Layer]], same: float) -> str:
-    """Return all frames as markup: what stands still behind, the frames one after another, what stands before."""
+    """Return all frames as markup: what stands still behind, the frames in turn, what stands before."""
     store, known = _Store(same), dict[int, list[int]]()
     uses = [[store.use(layer, place, known) for place, layer in enumerate(layers)] for layers in stacks]
     places = range(len(uses[0]))
-    turning = [place for place in places if any(use[place] != uses[0][place] for use in uses)] or [len(uses[0]) - 1]
+    turning = [place for place in places if any(use[place] != uses[0][place] for use in uses)] or [
+        len(uses[0]) - 1
+    ]
     first, last = turning[0], turning[-1]
-    store.count(uses[0][:first] + uses[0][last + 1 :] + [use for row in uses for use in row[first : last + 1]])
+    store.count(
+        uses[0][:first] + uses[0][last + 1 :] + [use for row in uses for use in row[first : last + 1]]
+    )
     parts = [store.defined(), *(store.shown(use) for use in uses[0][:first])]
     for number, use in enumerate(uses):
         inner = "".join(store.shown(use[place]) for place in range(first, last + 1))

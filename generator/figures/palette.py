@@ -8,11 +8,11 @@ from dataclasses import dataclass, fields
 
 @dataclass(frozen=True)
 class Palette:
-    """Colours as CSS writes them; each is the token of the same name, ``--pb-figure-...``.
+    """Colours as CSS writes them; each is the token of the same name after ``--pb-figure-``.
 
-    line: outlines. skin, shirt, shorts, hair: the body; the `far` ones lighter, for limbs away from the viewer.
-    work: the limb that works (`work_far`: away from the viewer); work_shade: its hatching. mark: the operated joint's ring; ground: what shows
-    behind it. prop, prop_side, prop_line: things around. floor: the line one stands on. band: elastic bands.
+    line: outlines. skin, shirt, shorts, hair: the body; `far` ones lighter, for limbs behind.
+    work: the limb that works (`work_far`: away from the viewer); work_shade: its hatching. ground: what shows
+    behind the picture. prop, prop_side, prop_line: things around. band: elastic bands.
     """
 
     line: str
@@ -31,10 +31,11 @@ class Palette:
     prop: str
     prop_side: str
     prop_line: str
-    floor: str
     band: str
 
     @classmethod
     def from_tokens(cls, tokens: Mapping[str, str]) -> Palette:
         """Return the palette held by tokens such as ``--pb-figure-skin-far``; a missing one is a KeyError."""
-        return cls(**{item.name: tokens["--pb-figure-" + item.name.replace("_", "-")] for item in fields(cls)})
+        return cls(
+            **{item.name: tokens["--pb-figure-" + item.name.replace("_", "-")] for item in fields(cls)}
+        )

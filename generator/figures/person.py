@@ -65,7 +65,8 @@ _LEGS = {side: [_chain(c, side) for c in (Chain.THIGH, Chain.SHANK, Chain.FOOT)]
 _SHANKS = {side: [_chain(c, side) for c in (Chain.SHANK, Chain.FOOT)] for side in SIDES}
 _LEG_SHORTS = {side: [_chain(Chain.THIGH, side, Wear.SHORTS)] for side in SIDES}
 _ARMS = {
-    side: [_chain(c, side) for c in (Chain.UPPER_ARM, Chain.FOREARM, Chain.HAND, Chain.THUMB)] for side in SIDES
+    side: [_chain(c, side) for c in (Chain.UPPER_ARM, Chain.FOREARM, Chain.HAND, Chain.THUMB)]
+    for side in SIDES
 }
 _LOWER_ARMS = {side: [_chain(c, side) for c in (Chain.FOREARM, Chain.HAND, Chain.THUMB)] for side in SIDES}
 _SLEEVES = {side: [_chain(Chain.UPPER_ARM, side, Wear.SHIRT)] for side in SIDES}
@@ -128,17 +129,24 @@ class Person:
             return _Coat(colours.skin_far, cloth[1], colours.far_line, FAR_LINE, False)
         return _Coat(colours.skin, cloth[0], colours.line, LINE, False)
 
-    def _limb(self, chains: list[list[Index]], cloth: list[Index], coat: _Coat, root: Point) -> tuple[Mark, ...]:
+    def _limb(
+        self, chains: list[list[Index]], cloth: list[Index], coat: _Coat, root: BaseGeometry
+    ) -> tuple[Mark, ...]:
         """Return a limb: skin, cloth, hatching, outline, and the creases where it folds over itself."""
         whole, lower = (self.rings.outline(part) for part in chains)
-        upper = self.rings.outline([chains[0][0]])
-        dressed = self.rings.outline(cloth).intersection(whole)
+        upper = self.rings.outline([chains[0][0]], soft=False)
+        dressed = self.rings.outline(cloth, soft=False).intersection(whole)
         inside = self.trunk.buffer(-0.5).intersection(root)
         edge = whole.boundary.difference(inside)
         hem = dressed.boundary.intersection(whole.buffer(-0.4)).difference(root.buffer(-3.0))
-        marks = [Mark(area_path(whole, self.look.tolerance), fill=coat.skin), Mark(area_path(dressed, self.look.tolerance), fill=coat.cloth)]
+        marks = [
+            Mark(area_path(whole, self.look.tolerance), fill=coat.skin),
+            Mark(area_path(dressed, self.look.tolerance), fill=coat.cloth),
+        ]
         if coat.works:
-            marks.append(hatching(whole, self.look.palette.work_shade, _HATCH * (2 if self.look.coarse else 1)))
+            marks.append(
+                hatching(whole, self.look.palette.work_shade, _HATCH * (2 if self.look.coarse else 1))
+            )
         fold = lower.boundary.intersection(whole.buffer(-0.7))
         knuckle = shapely.minimum_bounding_circle(lower.intersection(upper))
         fold = fold.difference(knuckle) if knuckle.area < 0.45 * lower.area else fold
@@ -176,7 +184,7 @@ class Person:
     def trunk_layer(self) -> Layer:
         """Return the trunk: shirt and shorts."""
         palette = self.look.palette
-        shorts = self.rings.outline([_TRUNK_SHORTS]).intersection(self.trunk)
+        shorts = self.rings.outline([_TRUNK_SHORTS], soft=False).intersection(self.trunk)
         hips: BaseGeometry = Polygon()
         for side in SIDES:
             leg = self.rings.outline(_LEGS[side]).buffer(-0.5)
@@ -186,7 +194,11 @@ class Person:
             Mark(area_path(self.trunk), fill=palette.shirt),
             Mark(area_path(shorts, self.look.tolerance), fill=palette.shorts),
             Mark(line_path(hem, self.look.tolerance), stroke=palette.line, width=1.0),
-            Mark(line_path(self.trunk.boundary.difference(hips), self.look.tolerance), stroke=palette.line, width=LINE),
+            Mark(
+                line_path(self.trunk.boundary.difference(hips), self.look.tolerance),
+                stroke=palette.line,
+                width=LINE,
+            ),
         )
         return Layer(self._depth([_TRUNK]), marks, self._at([_TRUNK]))
 
@@ -211,10 +223,16 @@ class Person:
 def far_limbs(motion: Motion, lens: Camera) -> frozenset[tuple[Side, str]]:
     """Return the limbs that are clearly away from the viewer, taken over the whole movement."""
     found = set()
-    for kind, segments, gap in ((Limb.LEG, ("thigh", "shank", "foot"), 0.03), (Limb.ARM, ("forearm", "hand"), 0.05)):
+    for kind, segments, gap in (
+        (Limb.LEG, ("thigh", "shank", "foot"), 0.03),
+        (Limb.ARM, ("forearm", "hand"), 0.05),
+    ):
         depths = {
             side: np.mean(
-                [lens.depth(key.placed.origins[[limb(side, name) for name in segments]]) for key in motion.keys]
+                [
+                    lens.depth(key.placed.origins[[limb(side, name) for name in segments]])
+                    for key in motion.keys
+                ]
             )
             for side in SIDES
         }

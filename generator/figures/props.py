@@ -127,6 +127,19 @@ class HelperHands:
 
 
 Prop = (
-    Floor | Mat | Bed | Chair | Worktop | Wall | Step | Band | Pillow | TowelRoll | Stick | Crutches
-    | WalkingFrame | AnkleWeight | HelperHands
+    Floor
+    | Mat
+    | Bed
+    | Chair
+    | Worktop
+    | Wall
+    | Step
+    | Band
+    | Pillow
+    | TowelRoll
+    | Stick
+    | Crutches
+    | WalkingFrame
+    | AnkleWeight
+    | HelperHands
 )

@@ -38,7 +38,9 @@ def around(props: Iterable[Prop], motion: Motion, place: Place) -> tuple[Problem
     rests = {(rest.part, rest.on) for key in motion.keys for rest in key.rests}
     for prop in props:
         if isinstance(prop, Band) and prop.side is not Side.MIDDLE and prop.anchor is None:
-            found.append(NO_ANCHOR.at(place, f"a band at the {prop.side.value} leg's {prop.at.value} has no anchor"))
+            found.append(
+                NO_ANCHOR.at(place, f"a band at the {prop.side.value} leg's {prop.at.value} has no anchor")
+            )
         for kind, part, ground in _USED:
             if isinstance(prop, kind) and (part, ground) not in rests:
                 found.append(UNUSED.at(place, f"no {part.value} is on the {ground.value}"))

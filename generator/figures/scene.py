@@ -1,8 +1,8 @@
-"""Puts a picture together: person, things around, arrow, the operated joint's ring; start and finish alike."""
+"""Puts a picture together: person, things around, arrow, the operated joint's ring."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from enum import Enum
 
 import numpy as np
@@ -11,8 +11,8 @@ from generator.body.motion import Body, Motion
 from generator.body.pose import Side
 from generator.body.skeleton import SKELETON, limb
 from generator.figures.arrows import Follow, arrow
-from generator.figures.extent import extent
 from generator.figures.camera import Camera, View, choose, seen_from
+from generator.figures.extent import extent
 from generator.figures.furniture import Room
 from generator.figures.held import Held
 from generator.figures.ink import Layer, Mark, markup, paint
@@ -110,9 +110,7 @@ def draw(scene: Scene, palette: Palette) -> tuple[Picture, ...]:
     return tuple(pictures)
 
 
-def layers_of(
-    scene: Scene, body: Body, lens: Camera, room: Room, look: Look
-) -> list[Layer]:
+def layers_of(scene: Scene, body: Body, lens: Camera, room: Room, look: Look) -> list[Layer]:
     """Return the layers of one pose with everything around it."""
     person = Person(body, lens, look)
     layers = person.layers()
@@ -142,7 +140,8 @@ def svg(content: str, box: tuple[float, float, float, float], left_side: bool) -
     view = " ".join(number(value) for value in (left, top, width, height))
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{view}" width="{number(width)}" '
-        f'height="{number(height)}" fill="none" stroke-linecap="round" stroke-linejoin="round">{content}</svg>'
+        f'height="{number(height)}" fill="none" stroke-linecap="round" stroke-linejoin="round">'
+        f"{content}</svg>"
     )
 
 

@@ -33,11 +33,12 @@ class Ellipses:
         self.depths = lens.depth(skin.centres)
         self._known: dict[tuple[int, ...], BaseGeometry] = {}
 
-    def outline(self, chains: Sequence[NDArray[np.int64]]) -> BaseGeometry:
-        """Return the joined outline of chains of rings, each ring stretched to the next."""
-        key = tuple(id(chain) for chain in chains)
+    def outline(self, chains: Sequence[NDArray[np.int64]], soft: bool = True) -> BaseGeometry:
+        """Return the joined outline of chains of rings, each stretched to the next; `soft` fills creases."""
+        key = tuple(int(chain[0]) * 1000 + len(chain) for chain in chains)
         if key not in self._known:
-            self._known[key] = self._joined(chains)
+            joined = self._joined(chains)
+            self._known[key] = soften(joined) if soft else joined
         return self._known[key]
 
     def _joined(self, chains: Sequence[NDArray[np.int64]]) -> BaseGeometry:
@@ -45,8 +46,8 @@ class Ellipses:
         if not hulls:
             return Polygon()
         stacked = np.concatenate(hulls).reshape(-1, 2 * len(_AROUND), 2)
-        joined = shapely.union_all(shapely.convex_hull(shapely.multipoints(stacked)))
-        return soften(joined)
+        joined: BaseGeometry = shapely.union_all(shapely.convex_hull(shapely.multipoints(stacked)))
+        return joined
 
 
 def soften(shape: BaseGeometry, radius: float = 1.6) -> BaseGeometry:
@@ -61,11 +62,6 @@ def number(value: float) -> str:
     return "0" if text == "-0" else text
 
 
-def _point(x: float, y: float) -> str:
-    second = number(y)
-    return number(x) + (second if second.startswith("-") else " " + second)
-
-
 def smooth(points: Array, closed: bool, rounding: float = ROUNDING) -> str:
     """Return path data through `points` with every corner rounded by at most `rounding` units."""
     if closed:
@@ -76,26 +72,34 @@ def smooth(points: Array, closed: bool, rounding: float = ROUNDING) -> str:
     if not closed:
         entry[0] = leave[0] = points[0]
         entry[-1] = leave[-1] = points[-1]
-    parts = ["M" + _point(*(leave[0] if not closed else entry[0]))]
+    far = (np.abs(entry - np.roll(leave, 1, axis=0)).max(axis=1) > 0.12).tolist()
+    into, corner, out = _texts(entry), _texts(points), _texts(leave)
+    parts = ["M" + (into[0] if closed else out[0])]
+    last = len(points) - 1
     for index in range(0 if closed else 1, len(points)):
-        if _far(entry[index], leave[index - 1]) and (index or not closed):
-            parts.append("L" + _point(*entry[index]))
-        if closed or index < len(points) - 1:
-            parts.append("Q" + _point(*points[index]) + " " + _point(*leave[index]))
+        if far[index] and (index or not closed):
+            parts.append("L" + into[index])
+        if closed or index < last:
+            parts.append("Q" + corner[index] + " " + out[index])
     return "".join(parts) + ("Z" if closed else "")
 
 
+def _texts(points: Array) -> list[str]:
+    """Return each point as path text with one decimal; the same numbers as `number` writes."""
+    tenths = np.rint(points * 10).astype(np.int64).tolist()
+    return [_tenth(x) + (_tenth(y) if y < 0 else " " + _tenth(y)) for x, y in tenths]
+
+
+def _tenth(value: int) -> str:
+    return f"{value / 10:.1f}" if value % 10 else str(value // 10)
+
+
 def _towards(points: Array, others: Array, reach: float) -> Array:
-    """Return each point moved towards its neighbour by half the way, at most `reach`."""
+    """Return each point moved towards its neighbour by half the way, at most three times `reach`."""
     way = others - points
-    length = np.maximum(np.linalg.norm(way, axis=1), 1e-9)
-    share = np.minimum(0.5, reach * 3 / length)
-    result: Array = points + way * share[:, None]
+    length = np.maximum(np.hypot(way[:, 0], way[:, 1]), 1e-9)
+    result: Array = points + way * np.minimum(0.5, reach * 3 / length)[:, None]
     return result
-
-
-def _far(one: Array, two: Array) -> bool:
-    return bool(np.abs(one - two).max() > 0.12)
 
 
 def polygons(shape: BaseGeometry) -> list[Polygon]:
@@ -107,12 +111,13 @@ def polygons(shape: BaseGeometry) -> list[Polygon]:
 
 def lines(shape: BaseGeometry) -> list[LineString]:
     """Return the lines that a shape consists of, joined where their ends meet."""
-    found = [part for part in getattr(shape, "geoms", (shape,)) if part.geom_type in ("LineString", "LinearRing")]
-    found = [part for part in found if not part.is_empty]
+    parts: list[BaseGeometry] = list(getattr(shape, "geoms", [shape]))
+    found = [part for part in parts if isinstance(part, LineString) and not part.is_empty]
     if not found:
         return []
-    joined = shapely.line_merge(MultiLineString([part.coords for part in found]))
-    return [part for part in getattr(joined, "geoms", (joined,)) if part.length > 1.0]
+    joined: BaseGeometry = shapely.line_merge(MultiLineString([part.coords for part in found]))
+    merged: list[BaseGeometry] = list(getattr(joined, "geoms", [joined]))
+    return [part for part in merged if isinstance(part, LineString) and part.length > 1.0]
 
 
 def area_path(shape: BaseGeometry, tolerance: float = 0.22) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 import numpy as np
 import shapely
-from shapely.geometry import LineString
+from shapely.geometry import LineString, Polygon
 
 from generator.body.skeleton import Array
 from generator.figures.camera import Camera
@@ -15,6 +15,7 @@ from generator.figures.palette import Palette
 from generator.figures.shapes import area_path, curve, line_path
 
 EDGE = 1.1
+Points = Array | Sequence[Array | Sequence[float]]
 _FACES = ((0, -1), (0, 1), (2, -1), (2, 1), (1, -1), (1, 1))
 
 
@@ -29,25 +30,27 @@ def _corners(low: Array, high: Array, axis: int, end: int) -> Array:
     return corners
 
 
-def box(lens: Camera, low: Sequence[float], high: Sequence[float], palette: Palette, top: str = "") -> list[Mark]:
+def box(
+    lens: Camera, low: Sequence[float], high: Sequence[float], palette: Palette, top: str = ""
+) -> list[Mark]:
     """Return a box between two corners: the faces that the viewer sees, the upper one lightest."""
     marks = []
     for axis, end in _FACES:
         if lens.towards[axis] * end < 0.02:
             continue
-        face = shapely.polygons(lens.flat(_corners(np.array(low), np.array(high), axis, end)))
+        face = Polygon(lens.flat(_corners(np.array(low), np.array(high), axis, end)))
         fill = (top or palette.prop) if axis == 1 else palette.prop_side
         marks.append(Mark(area_path(face.buffer(1.0).buffer(-1.0)), fill, palette.prop_line, EDGE))
     return marks
 
 
-def bar(lens: Camera, points: Sequence[Sequence[float]] | Array, width: float, fill: str, line: str) -> list[Mark]:
+def bar(lens: Camera, points: Points, width: float, fill: str, line: str) -> list[Mark]:
     """Return a round bar along points in space, `width` in drawing units."""
     data = line_path(LineString(lens.flat(np.asarray(points, dtype=float))), tolerance=0.05)
     return [Mark(data, stroke=line, width=width + 2 * EDGE), Mark(data, stroke=fill, width=width)]
 
 
-def strap(lens: Camera, points: Sequence[Sequence[float]] | Array, width: float, fill: str, line: str) -> list[Mark]:
+def strap(lens: Camera, points: Points, width: float, fill: str, line: str) -> list[Mark]:
     """Return a soft band that bends round its points."""
     data = curve(lens.flat(np.asarray(points, dtype=float)))
     return [Mark(data, stroke=line, width=width + 1.6), Mark(data, stroke=fill, width=width)]
@@ -55,7 +58,9 @@ def strap(lens: Camera, points: Sequence[Sequence[float]] | Array, width: float,
 
 def cushion(lens: Camera, low: Sequence[float], high: Sequence[float], palette: Palette) -> list[Mark]:
     """Return a cushion that fills a box: its outline with soft corners."""
-    grid = np.array([[x, y, z] for x in (low[0], high[0]) for y in (low[1], high[1]) for z in (low[2], high[2])])
+    grid = np.array(
+        [[x, y, z] for x in (low[0], high[0]) for y in (low[1], high[1]) for z in (low[2], high[2])]
+    )
     hull = shapely.MultiPoint(lens.flat(grid)).convex_hull
     soft = hull.buffer(-2.2).buffer(2.8)
     return [Mark(area_path(soft), palette.prop, palette.prop_line, EDGE)]

@@ -30,10 +30,19 @@ BRIDGE = (
         angles=hip(flexion=48) | hip(OTHER, flexion=48),
         rests_on=(*BACK, *BOTH_FEET),
     ),
-    Pose(name="finish", like="start", angles=hip(flexion=0) | hip(OTHER, flexion=0), rests_on=(*SHOULDERS, *BOTH_FEET)),
+    Pose(
+        name="finish",
+        like="start",
+        angles=hip(flexion=0) | hip(OTHER, flexion=0),
+        rests_on=(*SHOULDERS, *BOTH_FEET),
+    ),
 )
 SIDE_LYING = (
-    Pose(name="start", posture=Posture.ON_SIDE, angles=hip(OTHER, flexion=45) | knee(80, OTHER) | knee(0) | hip(flexion=0)),
+    Pose(
+        name="start",
+        posture=Posture.ON_SIDE,
+        angles=hip(OTHER, flexion=45) | knee(80, OTHER) | knee(0) | hip(flexion=0),
+    ),
     Pose(name="finish", like="start", angles=hip(abduction=35)),
 )
 SQUAT = (

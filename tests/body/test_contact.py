@@ -75,7 +75,7 @@ def test_the_hips_leave_the_mat_in_a_bridge() -> None:
 
 
 def test_the_middle_stays_over_the_foot_one_stands_on() -> None:
-    """Lifting one leg leaves the standing hip over its foot, as nobody stands beside it (common practice, no source)."""
+    """Lifting one leg leaves the standing hip over its foot (common practice, no source)."""
     poses = [
         Pose(name="start", posture=Posture.STANDING),
         Pose(name="finish", like="start", angles=hip(abduction=25), rests_on=(Rest(BodyPart.FOOT, OTHER),)),

@@ -21,13 +21,17 @@ J, M = Joint, Movement
 def _lifted(degrees: float) -> Body:
     """Return side-lying with the upper leg straight, `degrees` above the horizontal."""
     poses = [
-        Pose(name="only", posture=Posture.ON_SIDE, angles=hip(OTHER, flexion=45) | knee(80, OTHER) | knee(0) | hip(abduction=degrees)),
+        Pose(
+            name="only",
+            posture=Posture.ON_SIDE,
+            angles=hip(OTHER, flexion=45) | knee(80, OTHER) | knee(0) | hip(abduction=degrees),
+        ),
     ]
     return move(poses).keys[0]
 
 
 def test_the_masses_of_the_body_add_up() -> None:
-    """Head, arms and trunk and two legs make one body; thigh, shank and foot one leg (Winter 2009, table 4.1)."""
+    """Head, arms, trunk and two legs make one body; thigh, shank, foot one leg (Winter 2009, table 4.1)."""
     assert size.HEAD_ARMS_TRUNK_MASS.share + 2 * size.WHOLE_LEG_MASS.share == pytest.approx(1.0)
     leg = size.THIGH_MASS.share + size.SHANK_MASS.share + size.FOOT_MASS.share
     assert leg == pytest.approx(size.WHOLE_LEG_MASS.share)
@@ -35,7 +39,9 @@ def test_the_masses_of_the_body_add_up() -> None:
 
 def test_centre_of_mass_of_a_leg_as_in_winter() -> None:
     """Winter's exercise (inputs as in the BMClab notebook): foot, leg, thigh and whole limb, in cm."""
-    toes, ankle, knee_, hip_ = (np.array(at) for at in ((101.1, 1.3), (84.9, 11.0), (86.4, 54.9), (72.1, 92.8)))
+    toes, ankle, knee_, hip_ = (
+        np.array(at) for at in ((101.1, 1.3), (84.9, 11.0), (86.4, 54.9), (72.1, 92.8))
+    )
     foot = centre(ankle, toes, size.FOOT_MASS)
     shank = centre(knee_, ankle, size.SHANK_MASS)
     thigh = centre(hip_, knee_, size.THIGH_MASS)
@@ -48,7 +54,9 @@ def test_centre_of_mass_of_a_leg_as_in_winter() -> None:
 
 def test_the_outstretched_arm_of_the_physics_textbook() -> None:
     """4.0 kg at 0.38 m from the shoulder give 14.896 N·m with g = 9.8 (physics textbook problem)."""
-    moment = weight_moment(4.0, np.array([0.38, 0.0, 0.0]), np.zeros(3), np.array([0.0, 0.0, -1.0]), gravity=9.8)
+    moment = weight_moment(
+        4.0, np.array([0.38, 0.0, 0.0]), np.zeros(3), np.array([0.0, 0.0, -1.0]), gravity=9.8
+    )
     assert moment == pytest.approx(14.896)
 
 
@@ -73,7 +81,14 @@ def test_the_moment_falls_with_the_cosine(degrees: float) -> None:
 
 def test_a_hanging_leg_weighs_nothing_on_the_abductors() -> None:
     """With the leg vertical gravity has no moment about the hip."""
-    poses = [Pose(name="only", posture=Posture.STANDING, angles=hip(abduction=0) | knee(0), rests_on=(Rest(BodyPart.FOOT, OTHER),))]
+    poses = [
+        Pose(
+            name="only",
+            posture=Posture.STANDING,
+            angles=hip(abduction=0) | knee(0),
+            rests_on=(Rest(BodyPart.FOOT, OTHER),),
+        )
+    ]
     moment = against_gravity(move(poses).keys[0], OPERATED, J.HIP, M.ABDUCTION, 70, 1.70)
     assert moment == pytest.approx(0.0, abs=4.5)
 

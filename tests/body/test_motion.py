@@ -38,7 +38,7 @@ def test_typed_angles_come_out_as_typed(name: str) -> None:
 
 
 def test_the_largest_angle_counts_every_pose_and_either_leg() -> None:
-    """Start pose and lower leg count too: the lower knee's 80° is the largest though only the upper leg moves."""
+    """Start pose and lower leg count: the lower knee's 80° is found though only the upper leg moves."""
     found = largest(move(SIDE_LYING))
     assert found[OPERATED, J.HIP, M.ABDUCTION] == pytest.approx(35, abs=0.5)
     assert found[OTHER, J.KNEE, M.FLEXION] == pytest.approx(80, abs=0.5)
@@ -47,7 +47,11 @@ def test_the_largest_angle_counts_every_pose_and_either_leg() -> None:
 def test_a_leg_that_sags_past_the_middle_is_found() -> None:
     """A top leg that starts in 15° of adduction is found as adduction, though the finish is abducted."""
     poses = [
-        Pose(name="start", posture=Posture.ON_SIDE, angles=hip(adduction=15) | hip(OTHER, flexion=60) | knee(90, OTHER)),
+        Pose(
+            name="start",
+            posture=Posture.ON_SIDE,
+            angles=hip(adduction=15) | hip(OTHER, flexion=60) | knee(90, OTHER),
+        ),
         Pose(name="finish", like="start", angles=hip(abduction=30)),
     ]
     assert largest(move(poses))[OPERATED, J.HIP, M.ADDUCTION] == pytest.approx(15, abs=1.0)
@@ -61,4 +65,6 @@ def test_a_movement_that_never_happens_is_left_out() -> None:
 def test_the_same_poses_give_the_same_body() -> None:
     """Settling is deterministic, bit for bit."""
     one, two = move(SIDE_LYING), move(SIDE_LYING)
-    assert [frame.parameters.tobytes() for frame in one.frames] == [frame.parameters.tobytes() for frame in two.frames]
+    assert [frame.parameters.tobytes() for frame in one.frames] == [
+        frame.parameters.tobytes() for frame in two.frames
+    ]

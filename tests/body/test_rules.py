@@ -17,7 +17,8 @@ PLACE = Place("content/exercises/clam.yml", 12, 3)
 
 
 def _pose(**changes: object) -> Pose:
-    return Pose(**{"name": "start", "posture": Posture.STANDING, "place": PLACE, **changes})  # type: ignore[arg-type]
+    given = {"name": "start", "posture": Posture.STANDING, "place": PLACE, **changes}
+    return Pose(**given)  # type: ignore[arg-type]
 
 
 @pytest.mark.parametrize("name", MOVEMENTS)

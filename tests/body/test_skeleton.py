@@ -21,17 +21,19 @@ UPRIGHT = np.eye(3)
 
 
 def _standing(**angles: float) -> np.ndarray:
-    """Return parameters of a body whose hips are at their height, with angles such as operated_hip_flexion=90."""
+    """Return a standing body's parameters, with angles such as operated_hip_flexion=90."""
     parameters = np.zeros(SKELETON.count)
     parameters[1] = size.HIP_HEIGHT
     for name, degrees in angles.items():
         side, joint, movement = name.split("_", 2)
-        parameters[SKELETON.axes[Side[side.upper()], J[joint.upper()], M[movement.upper()]]] = np.radians(degrees)
+        parameters[SKELETON.axes[Side[side.upper()], J[joint.upper()], M[movement.upper()]]] = np.radians(
+            degrees
+        )
     return parameters
 
 
 def test_the_heights_add_up_to_one_stature() -> None:
-    """Ankle, shank, thigh, trunk, neck and head add up to one stature (Drillis & Contini 1966, Winter 2009 fig. 4.1)."""
+    """Ankle, shank, thigh, trunk, neck, head make one stature (Drillis & Contini; Winter 2009, fig. 4.1)."""
     parts = (size.ANKLE_HEIGHT, size.SHANK, size.THIGH, size.TRUNK, size.NECK, size.HEAD)
     assert sum(parts) == pytest.approx(1.000, abs=1e-12)
 
@@ -76,7 +78,9 @@ def test_hip_and_knee_at_a_right_angle() -> None:
         ("other_hip_abduction", (0, 0, -1)),
     ],
 )
-def test_a_right_angle_points_the_thigh_the_way_its_name_says(angle: str, direction: tuple[int, int, int]) -> None:
+def test_a_right_angle_points_the_thigh_the_way_its_name_says(
+    angle: str, direction: tuple[int, int, int]
+) -> None:
     """Flexion lifts the thigh forwards, abduction away from the other leg."""
     side = OPERATED if angle.startswith("operated") else OTHER
     placed = place(_standing(**{angle: 90}), UPRIGHT)
@@ -95,10 +99,12 @@ def test_internal_rotation_turns_the_toes_inwards(side: Side, inwards: int) -> N
 @settings(max_examples=60, deadline=None)
 @given(st.tuples(st.floats(-30, 120), st.floats(-30, 45), st.floats(-45, 45)))
 def test_the_thigh_turns_as_scipy_turns_it(angles: tuple[float, float, float]) -> None:
-    """Flexion, abduction, rotation in the order of Grood & Suntay 1983 give scipy's intrinsic ZXY rotation."""
+    """Flexion, abduction, rotation in the order of Grood & Suntay 1983 are scipy's intrinsic ZXY."""
     flexion, abduction, rotation = angles
     parameters = _standing(
-        operated_hip_flexion=flexion, operated_hip_abduction=abduction, operated_hip_internal_rotation=rotation
+        operated_hip_flexion=flexion,
+        operated_hip_abduction=abduction,
+        operated_hip_internal_rotation=rotation,
     )
     expected = Rotation.from_euler("ZXY", [flexion, -abduction, rotation], degrees=True).as_matrix()
     assert place(parameters, UPRIGHT).rotations[limb(OPERATED, "thigh")] == pytest.approx(expected, abs=1e-12)
