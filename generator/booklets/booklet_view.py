@@ -89,10 +89,6 @@ class Booklet:
     edition_line: str
     takes: str
 
-    def split(self, key: str) -> bool:
-        """Return whether a section is parted over two sheets."""
-        return self.fits.get(key, Fit()).split
-
     @property
     def bar_width(self) -> float:
         """Return the width of one bar of the way, in percent of the line; a gap of one percent follows it."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from generator.booklets.columns import DOSE_LETTERS, FIXED_DOSE_LINES, STEPS_LETTERS, block, lines
 from generator.booklets.values import BookletJob, Fits
 from generator.catalogue.arranged import Placed
 from generator.catalogue.base import Text
@@ -78,6 +79,18 @@ class ExerciseSheet:
     def light(self) -> bool:
         """Return whether the column of steps is short, so that it takes what one should feel as well."""
         return not (self.cautions or self.exercise.limits or self.exercise.mistakes)
+
+    @property
+    def room_beside(self) -> bool:
+        """Return whether the column of the dose has room for one more block, by an estimate of lines."""
+        exercise, helper = self.exercise, self.helper
+        warned = [text for one in self.cautions for text in (f"{one.hazard} {one.consequence}", one.avoid)]
+        helped = (helper.does, helper.must_not) if helper else ()
+        parts = ((exercise.start,), warned, exercise.steps, exercise.limits, helped)
+        doing = sum(block(part, STEPS_LETTERS) for part in parts)
+        said = (self.dose.spoken, *self.dose.lines, self.often, self.stop)
+        amount = FIXED_DOSE_LINES + lines(said, DOSE_LETTERS) + block((exercise.not_feel,), DOSE_LETTERS)
+        return amount <= doing
 
     @property
     def required(self) -> tuple[str, ...]:

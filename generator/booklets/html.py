@@ -20,7 +20,12 @@ from generator.wording.voice import Voice
 
 TEMPLATES = Path(__file__).parent / "templates"
 _ISOLATE = re.compile(r'<bdi dir="ltr">(.*?)</bdi>')
-_PAPER_RULE = "@page {{ size: {paper}; }}"
+# The note stands where a line begins, the facts where it ends; the page boxes know only left and right.
+_PAPER_RULE = (
+    "@page {{ size: {paper}; @bottom-{start} {{ content: element(foot-note); width: 69%; {foot} }}"
+    " @bottom-{end} {{ content: element(foot-facts); width: 31%; {foot} }} }}"
+)
+_FOOT = "vertical-align: top; padding-top: 2.2mm; border-top: 0.3mm solid var(--pb-line); margin-top: 3mm;"
 
 
 def render_html(job: BookletJob, fits: Fits = NO_FITS) -> str:
@@ -83,7 +88,8 @@ def _page_line(voice: Voice) -> Markup:
 def _style(job: BookletJob) -> Markup:
     tokens = (job.assets / "tokens.css").read_text(encoding="utf-8")
     own = (TEMPLATES / "booklet.css").read_text(encoding="utf-8")
-    paper = _PAPER_RULE.format(paper=job.catalogue.clinic.paper.value)
+    start, end = ("right", "left") if job.voice.direction == "rtl" else ("left", "right")
+    paper = _PAPER_RULE.format(paper=job.catalogue.clinic.paper.value, start=start, end=end, foot=_FOOT)
     parts = (font_rules(), tokens, mark_rules(tokens, job.voice.direction), paper, own)
     # The sources are our own files; escaping would break the quotes of the rules.
     return Markup("\n".join(parts))

@@ -6,8 +6,10 @@ Text that is clipped or runs off the sheet cannot be seen in the finished PDF; i
 from __future__ import annotations
 
 import logging
+import os
 import unicodedata
 from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -16,9 +18,11 @@ from urllib.parse import unquote, urlsplit
 import weasyprint
 from weasyprint.formatting_structure import boxes
 from weasyprint.text.fonts import FontConfiguration
-from weasyprint.urls import FatalURLFetchingError, URLFetcher, URLFetcherResponse
+from weasyprint.urls import URLFetcher, URLFetcherResponse
 
 from generator.booklets.fonts import font_folders
+
+_EPOCH = "SOURCE_DATE_EPOCH"
 
 # CSS fixes 96 px to the inch.
 MM_PER_PX = 25.4 / 96
@@ -81,7 +85,7 @@ class OwnFiles(URLFetcher):  # type: ignore[misc] # the library ships no types
         """Return the content of an address of our own.
 
         Raises:
-            FatalURLFetchingError: the address is not ours; a booklet must not depend on it.
+            ValueError: the address is not ours; the library logs it, and so it becomes a finding.
 
         """
         if url.startswith("data:"):
@@ -89,8 +93,39 @@ class OwnFiles(URLFetcher):  # type: ignore[misc] # the library ships no types
         parts = urlsplit(url)
         path = Path(unquote(parts.path)).resolve()
         if parts.scheme != "file" or not any(path.is_relative_to(folder) for folder in self.folders):
-            raise FatalURLFetchingError(f"not a file of ours: {url}")
+            raise ValueError(f"not a file of ours: {url}")
         return super().fetch(url, headers)
+
+
+@contextmanager
+def no_clock() -> Iterator[None]:
+    """Keep the time of day out of the fonts: fontTools stamps every font it cuts with it, or with this.
+
+    SOURCE_DATE_EPOCH is the variable of the reproducible-builds.org specification.
+    """
+    before = os.environ.get(_EPOCH)
+    os.environ[_EPOCH] = "0"
+    try:
+        yield
+    finally:
+        if before is None:
+            del os.environ[_EPOCH]
+        else:
+            os.environ[_EPOCH] = before
+
+
+@contextmanager
+def complaints() -> Iterator[list[str]]:
+    """Collect what the library logs as warnings or errors meanwhile, instead of letting it be printed."""
+    handler = _Complaints()
+    logger = logging.getLogger("weasyprint")
+    logger.addHandler(handler)
+    spread, logger.propagate = logger.propagate, False
+    try:
+        yield handler.messages
+    finally:
+        logger.removeHandler(handler)
+        logger.propagate = spread
 
 
 class _Complaints(logging.Handler):
@@ -104,24 +139,16 @@ class _Complaints(logging.Handler):
 
 def lay_out(html: str) -> Laid:
     """Return the document laid out on pages."""
-    complaints = _Complaints()
-    logger = logging.getLogger("weasyprint")
-    logger.addHandler(complaints)
-    spread, logger.propagate = logger.propagate, False
-    try:
+    with no_clock(), complaints() as logged:
         page = weasyprint.HTML(string=html, url_fetcher=OwnFiles(font_folders()))
         document = page.render(font_config=FontConfiguration(), pdf_variant="pdf/ua-1")
-    finally:
-        logger.removeHandler(complaints)
-        logger.propagate = spread
     pages = [page._page_box for page in document.pages]
-    overflows = tuple(found for number, box in enumerate(pages, 1) for found in _overflows(number, box))
     return Laid(
         document,
-        _sections(pages),
-        overflows,
-        tuple(dict.fromkeys(complaints.messages)),
-        tuple(_text(box) for box in pages),
+        sections=_sections(pages),
+        overflows=tuple(found for number, box in enumerate(pages, 1) for found in _overflows(number, box)),
+        logged=tuple(dict.fromkeys(logged)),
+        texts=tuple(_text(box) for box in pages),
     )
 
 

@@ -39,12 +39,12 @@ def make_booklets(jobs: Iterable[BookletJob], workers: int) -> tuple[BookletResu
 def make_booklet(job: BookletJob) -> BookletResult:
     """Write one booklet to its output and return what came of it."""
     fits, laid = fitted(job)
-    pdf = write(laid)
+    pdf, logged = write(laid)
     job.output.parent.mkdir(parents=True, exist_ok=True)
     job.output.write_bytes(pdf)
     view = booklet_view(job, fits)
     sheets = tuple(_facts(view, laid))
-    found = (*_seen_in_layout(view, laid), *examine(pdf, expected(view, laid.pages, sheets)))
+    found = (*_seen_in_layout(view, laid, logged), *examine(pdf, expected(view, laid.pages, sheets)))
     two = frozenset(sheet.exercise.id for sheet in view.exercises if sheet.split)
     return BookletResult(job.output, laid.pages, sheets, in_order(found), two)
 
@@ -57,7 +57,7 @@ def fitted(job: BookletJob) -> tuple[Fits, Laid]:
     spares one laying out.
     """
     fits = _first_guess(job)
-    splittable = {PHASE_SHEET, *(sheet_key(use.use) for use in job.stage.uses)}
+    splittable = {sheet_key(use.use) for use in job.stage.uses}
     while True:
         laid = lay_out(render_html(job, fits))
         better = {key: _better(fits.get(key, Fit()), laid.sections[key].pages) for key in splittable}
@@ -154,9 +154,9 @@ def _required(view: Booklet) -> dict[str, tuple[str, ...]]:
     }
 
 
-def _seen_in_layout(view: Booklet, laid: Laid) -> Iterator[Problem]:
+def _seen_in_layout(view: Booklet, laid: Laid, logged: tuple[str, ...]) -> Iterator[Problem]:
     place = Place(view.job.output.as_posix())
-    for message in laid.logged:
+    for message in (*laid.logged, *logged):
         yield rules.COMPLAINT.at(place, message)
     for overflow in laid.overflows:
         message = f"page {overflow.page}: {overflow.words!r} stands {overflow.by:.1f} mm beyond its box"

@@ -4,18 +4,19 @@ from __future__ import annotations
 
 from typing import Any
 
-from generator.booklets.layout import Laid, lay_out
+from generator.booklets.layout import Laid, complaints, lay_out, no_clock
 
 
 def to_pdf(html: str) -> bytes:
     """Return a document as a tagged PDF: the same bytes for the same text, on any day."""
-    return write(lay_out(html))
+    return write(lay_out(html))[0]
 
 
-def write(laid: Laid) -> bytes:
-    """Return a laid-out document as a tagged PDF."""
-    made = laid.document.write_pdf(finisher=_finish, pdf_variant="pdf/ua-1")
-    return bytes(made)
+def write(laid: Laid) -> tuple[bytes, tuple[str, ...]]:
+    """Return a laid-out document as a tagged PDF, and what the library complained of meanwhile."""
+    with no_clock(), complaints() as logged:
+        made = laid.document.write_pdf(finisher=_finish, pdf_variant="pdf/ua-1")
+    return bytes(made), tuple(dict.fromkeys(logged))
 
 
 def _finish(_: Any, pdf: Any) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ctypes
 import io
+import re
 import unicodedata
 from collections import defaultdict
 from collections.abc import Iterator
@@ -162,15 +163,27 @@ def _tags(node: Any) -> Iterator[TagRead]:
 
 
 def _draws_no_glyph(page: pikepdf.Page) -> bool:
-    """Return whether glyph 0, the empty box, is shown; text is written as two-byte glyph numbers."""
+    """Return whether glyph 0, the empty box, is shown; text is written as two-byte codes."""
+    resources: Any = page.obj.get("/Resources", {})
+    fonts = resources.get("/Font", {})
+    empty = {str(name): _empty_codes(font) for name, font in fonts.items()}
+    codes = frozenset((b"\0\0",))
     instructions: Any = pikepdf.parse_content_stream(page)
     for operands, operator in instructions:
-        if str(operator) not in ("Tj", "TJ"):
-            continue
-        shown = operands[0] if str(operator) == "TJ" else operands
-        for part in shown:
-            if isinstance(part, pikepdf.String):
-                codes = bytes(part)
-                if any(codes[at : at + 2] == b"\0\0" for at in range(0, len(codes), 2)):
-                    return True
+        if str(operator) == "Tf":
+            codes = empty.get(str(operands[0]), frozenset()) | {b"\0\0"}
+        elif str(operator) in ("Tj", "TJ"):
+            parts = operands[0] if str(operator) == "TJ" else operands
+            shown = b"".join(bytes(part) for part in parts if isinstance(part, pikepdf.String))
+            if any(shown[at : at + 2] in codes for at in range(0, len(shown), 2)):
+                return True
     return False
+
+
+def _empty_codes(font: Any) -> frozenset[bytes]:
+    """Return the codes that a font's own character map sends to glyph 0."""
+    encoding = font.get("/Encoding")
+    if not isinstance(encoding, pikepdf.Stream):
+        return frozenset()
+    found = re.findall(rb"<([0-9A-Fa-f]{4})>\s+0\s", encoding.read_bytes())
+    return frozenset(bytes.fromhex(code.decode()) for code in found)

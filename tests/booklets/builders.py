@@ -437,7 +437,7 @@ def catalogue(**changes: Any) -> Catalogue:
 def in_words(value: Any, language: str, said: Mapping[str, str] | None = None) -> Any:
     """Return a value with every text in `language`: its translation in `said`, else its own words."""
     if isinstance(value, Text):
-        return replace(value, words=(said or {}).get(value.source, value.source), language=language)
+        return replace(value, words=value.source if said is None else said[value.source], language=language)
     if isinstance(value, tuple):
         return tuple(in_words(item, language, said) for item in value)
     if isinstance(value, dict):

@@ -1,0 +1,25 @@
+"""Makes the booklet that several tests look at once, because laying out takes seconds."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from generator.booklets.layout import Laid
+from generator.booklets.make import fitted, make_booklet
+from generator.booklets.values import BookletResult
+from tests.booklets.builders import job
+
+
+@pytest.fixture(scope="session")
+def made(tmp_path_factory: pytest.TempPathFactory) -> BookletResult:
+    """Return the result of making the English booklet of phase 2."""
+    folder: Path = tmp_path_factory.mktemp("booklet")
+    return make_booklet(job(folder / "phase-2.pdf"))
+
+
+@pytest.fixture(scope="session")
+def laid() -> Laid:
+    """Return the same booklet as it was laid out."""
+    return fitted(job())[1]

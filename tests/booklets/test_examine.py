@@ -1,0 +1,191 @@
+"""Every finding of the examination is seen when its fault is planted, and not seen without it."""
+
+from __future__ import annotations
+
+import io
+from collections.abc import Callable
+from dataclasses import dataclass, field, replace
+
+import pikepdf
+import pytest
+
+from generator.booklets import rules
+from generator.booklets.examine import examine
+from generator.booklets.fonts import FAMILIES, font_rules
+from generator.booklets.layout import lay_out
+from generator.booklets.pdf import to_pdf
+from generator.booklets.rules import RULES
+from generator.booklets.values import Expected, SheetFact
+from generator.problems import Rule
+
+STYLE = (
+    f"{font_rules()} html {{ font: 14pt 'Phasebook Digits', 'Atkinson Hyperlegible' }} @page {{ size: A5 }}"
+)
+BODY = (
+    "<h1>Bridge</h1><p>Follow your clinician.</p><p>01632 960 100</p>"
+    "<p>3\u00a0×\u00a010</p><p>Page 1 of 1</p>"
+    '<table><thead><tr><th scope="col">Day</th></tr></thead>'
+    '<tbody><tr><th scope="row">1</th></tr></tbody></table>'
+)
+EXPECTED = Expected(
+    path="sheet.pdf",
+    title="Bridge",
+    language="en",
+    every_page=("Follow your clinician.", "01632 960 100"),
+    page_lines=("Page \u20661\u2069 of \u20661\u2069",),
+    families=FAMILIES,
+    sheets=(SheetFact("bridge", 1, ("\u20663\u00a0×\u00a010\u2069", "Bridge")),),
+)
+
+
+def document(body: str = BODY, style: str = "", title: str = "Bridge", root: str = 'lang="en"') -> bytes:
+    """Return a one-page PDF made the way booklets are."""
+    head = f"<meta charset='utf-8'><title>{title}</title><style>{STYLE} {style}</style>"
+    return to_pdf(f"<!DOCTYPE html><html {root}><head>{head}</head><body>{body}</body></html>")
+
+
+def changed(change: Callable[[pikepdf.Pdf], None], body: str = BODY) -> bytes:
+    """Return the PDF after a change made to the finished file."""
+    output = io.BytesIO()
+    with pikepdf.open(io.BytesIO(document(body))) as file:
+        change(file)
+        file.save(output)
+    return output.getvalue()
+
+
+def _unembed(file: pikepdf.Pdf) -> None:
+    for thing in file.objects:
+        if isinstance(thing, pikepdf.Dictionary) and "/FontFile2" in thing:
+            del thing["/FontFile2"]
+
+
+def _untag(file: pikepdf.Pdf) -> None:
+    del file.Root["/StructTreeRoot"]
+
+
+def _unscope(file: pikepdf.Pdf) -> None:
+    for thing in file.objects:
+        if isinstance(thing, pikepdf.Dictionary) and thing.get("/S") == "/TH":
+            del thing["/A"]["/Scope"]
+
+
+def _unword(file: pikepdf.Pdf) -> None:
+    for thing in file.objects:
+        if isinstance(thing, pikepdf.Dictionary) and thing.get("/S") == "/Figure":
+            del thing["/Alt"]
+
+
+def _second_page(file: pikepdf.Pdf) -> None:
+    file.add_blank_page(page_size=(420, 595))
+
+
+_PICTURE = (
+    "data:image/svg+xml,%3Csvg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 9 9'%3E"
+    "%3Cpath d='M0 0h9v9'/%3E%3C/svg%3E"
+)
+
+
+@dataclass(frozen=True)
+class Planted:
+    """A fault: the code it must be found under, the file that has it, and what is expected of that file."""
+
+    rule: Rule
+    pdf: Callable[[], bytes]
+    expected: Expected = field(default=EXPECTED)
+
+
+FAULTS = (
+    Planted(rules.NOT_A_PDF, lambda: b"%PDF-1.7 cut off"),
+    Planted(rules.PAGES, lambda: changed(_second_page)),
+    Planted(rules.FONT_NOT_EMBEDDED, lambda: changed(_unembed)),
+    Planted(rules.STRANGE_FONT, document, replace(EXPECTED, families=("Noto Sans",))),
+    Planted(rules.MISSING_SIGN, lambda: document(BODY + "<p>\ue000</p>")),
+    Planted(rules.MARGIN_LINE, lambda: document(BODY.replace("Follow your clinician.", ""))),
+    Planted(rules.MARGIN_LINE, lambda: document(BODY.replace("960 100", "960 101"))),
+    Planted(rules.MARGIN_LINE, lambda: document(BODY.replace("Page 1 of 1", "Page 1 of 2"))),
+    Planted(rules.TEXT_MISSING, lambda: document(BODY.replace("×\u00a010", "×\u00a012"))),
+    Planted(
+        rules.TEXT_MISSING,
+        lambda: document(BODY, root='lang="en" dir="rtl"'),
+    ),
+    Planted(
+        rules.OFF_SHEET,
+        lambda: document(
+            BODY + '<p style="position: absolute; left: -3mm; top: 0; margin: 0">Off</p>',
+            "@page { margin: 0 } body { padding: 1cm }",
+        ),
+    ),
+    Planted(rules.SMALL_TEXT, lambda: document(BODY + '<p style="font-size: 11pt">Small</p>')),
+    Planted(rules.TITLE, lambda: document(title="Another")),
+    Planted(rules.LANGUAGE, lambda: document(root='lang="de"')),
+    Planted(rules.TAGS, lambda: changed(_untag)),
+    Planted(rules.HEADINGS, lambda: document(BODY + "<h3>Jump</h3>")),
+    Planted(
+        rules.PICTURE_WORDS,
+        lambda: changed(_unword, BODY + f'<img alt="x" style="width: 9mm" src="{_PICTURE}">'),
+    ),
+    Planted(rules.HEADER_SCOPE, lambda: changed(_unscope)),
+)
+
+
+def test_a_sound_sheet_has_no_finding() -> None:
+    """Silence is asserted: the sheet that the faults are planted in is sound."""
+    assert examine(document(), EXPECTED) == ()
+
+
+@pytest.mark.parametrize("planted", FAULTS, ids=lambda planted: planted.rule.code)
+def test_a_planted_fault_is_found(planted: Planted) -> None:
+    """The fault is found under its own code, with a remedy."""
+    found = examine(planted.pdf(), planted.expected)
+    assert planted.rule.code in {problem.code for problem in found}
+    assert all(problem.remedy for problem in found)
+
+
+def test_every_code_is_planted_somewhere() -> None:
+    """No code of this room goes untested: those not planted here are planted in the tests of the layout."""
+    elsewhere = {rules.OVERFLOW.code, rules.COMPLAINT.code, rules.LONG_EXERCISE.code}
+    assert {planted.rule.code for planted in FAULTS} | elsewhere == {rule.code for rule in RULES}
+
+
+def test_a_right_to_left_dose_is_found_as_the_eye_meets_it() -> None:
+    """In a right-to-left line an isolated 3 × 10 keeps its order (UAX #9), and the examination sees it."""
+    arabic = BODY.replace("3\u00a0×\u00a010", '<bdi dir="ltr">3\u00a0×\u00a010</bdi>')
+    arabic = arabic.replace("01632 960 100", '<bdi dir="ltr">01632 960 100</bdi>').replace("Page 1 of 1", "")
+    wanted = replace(EXPECTED, every_page=("01632 960 100",), page_lines=("",))
+    assert examine(document(arabic, root='lang="en" dir="rtl"'), wanted) == ()
+
+
+def test_words_that_are_too_wide_are_seen_in_the_layout() -> None:
+    """A long word that leaves its column is found, though nothing in the finished PDF tells of it."""
+    narrow = "<div style='width: 20mm'>Rehabilitationsübungsanleitung</div>"
+    found = lay_out(f"<html lang='en'><title>t</title><style>{STYLE}</style>{narrow}</html>").overflows
+    assert [one.words for one in found] == ["Rehabilitationsübungsanleitung"]
+    assert found[0].by > 10
+
+
+def test_words_that_stand_on_words_are_seen_in_the_layout() -> None:
+    """Two texts printed over each other are found."""
+    twice = "<p>First line</p><p style='margin-top: -9mm'>Other line</p>"
+    assert lay_out(f"<html lang='en'><title>t</title><style>{STYLE}</style>{twice}</html>").overflows
+
+
+def test_text_below_a_fixed_height_is_seen_in_the_layout() -> None:
+    """A box that is too low for its text hides the rest; the layout shows it."""
+    low = "<div style='height: 5mm; overflow: hidden'>One<br>Two<br>Three</div>"
+    found = lay_out(f"<html lang='en'><title>t</title><style>{STYLE}</style>{low}</html>").overflows
+    assert {one.words for one in found} >= {"Three"}
+
+
+@pytest.mark.parametrize(
+    "address", ["https://example.org/x.png", "file:///etc/hostname", "ftp://example.org/x"]
+)
+def test_nothing_is_fetched_but_our_own_files(address: str) -> None:
+    """A booklet never asks the network or a foreign file; the attempt is kept as a complaint."""
+    laid = lay_out(f"<html lang='en'><title>t</title><img alt='x' src='{address}'></html>")
+    assert any("not a file of ours" in message for message in laid.logged)
+
+
+def test_what_the_library_complains_of_is_kept() -> None:
+    """A property that the writer does not know is no silent loss."""
+    laid = lay_out("<html lang='en'><title>t</title><style>p { no-such-property: 1 }</style><p>x</p></html>")
+    assert any("no-such-property" in message for message in laid.logged)
