@@ -31,9 +31,12 @@ def programme_of(catalogue: Catalogue) -> Programme:
     return catalogue.programmes["tendon-repair"]
 
 
+SMALL = programme_of(catalogue_of())
+
+
 def held(phase: int, week: int, track: Track = Track.USUAL) -> list[str]:
     """Return the ids of the restrictions in force."""
-    return [rule.id for rule in in_force_on(programme_of(catalogue_of()), phase, week, track)]
+    return [rule.id for rule in in_force_on(SMALL, phase, week, track)]
 
 
 @pytest.mark.parametrize(
@@ -123,7 +126,8 @@ def test_a_variation_that_the_phase_allows_is_offered() -> None:
         "    demand: standing on one leg\nactivity:",
         SEATED.replace(
             "activity:",
-            "    activity:\n      - {muscle: calf, mean: 60, study: invented-2001, at-place: x, load: x, read: []}\n"
+            "    activity:\n      - {muscle: calf, mean: 60, study: invented-2001, at-place: x, load: x,\n"
+            "         read: []}\n"
             "activity:",
         ),
         SEATED.replace("activity:", "    positions: [low seat]\nactivity:"),
@@ -181,7 +185,7 @@ def test_from_a_harder_form_one_goes_back_to_the_exercise() -> None:
 
 
 def test_what_builds_on_the_exercise_is_paused() -> None:
-    """An exercise that needs this one first waits until it goes well again, and so does what needs that one."""
+    """An exercise that needs this one first waits until it goes well again, and so do those behind it."""
     start = FILES[REPAIR].index(RAISE_USE)
     use = FILES[REPAIR][start:]
     files = {

@@ -60,11 +60,13 @@ def test_phases_and_late_entries_on_both_tracks() -> None:
     ]
 
 
+SMALL = catalogue_of().programmes["tendon-repair"]
+
+
 @given(DAYS, st.integers(1, 2))
 def test_a_delay_never_shortens(surgery: datetime.date, delayed_from: int) -> None:
     """From whichever phase on recovery is delayed, nothing may begin earlier than usual."""
-    programme = catalogue_of().programmes["tendon-repair"]
-    for item in calendar(programme, surgery, delayed_from):
+    for item in calendar(SMALL, surgery, delayed_from):
         assert item.usual <= item.delayed
         assert (item.usual == item.delayed) or item.phase >= delayed_from
 

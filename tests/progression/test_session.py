@@ -144,7 +144,7 @@ BED, CHAIR, FLOOR, STAND = Surface.BED, Surface.CHAIR, Surface.FLOOR, Surface.ST
 
 
 def test_one_position_after_the_other() -> None:
-    """Nobody gets up and lies down again where once is enough; within a position the order of introduction."""
+    """Nobody gets up and lies down again where once is enough; in a position the order of introduction."""
     found = walked(item("a", BED), item("b", STAND), item("c", BED, FLOOR), item("d", STAND))
     assert found == [(BED, "a"), (BED, "c"), (STAND, "b"), (STAND, "d")]
 
