@@ -506,6 +506,43 @@ CASES = (
         also=("alternative-not-at-hand",),
     ),
     Case(
+        "a milestone says who tests it",
+        REPAIR,
+        "        tester: clinician\n",
+        "",
+        "missing-key",
+        "goal: The wound is closed.",
+        ("'tester'",),
+    ),
+    Case(
+        "a phase without a milestone would be left by time alone",
+        REPAIR,
+        "    milestones:\n      - goal: The wound is closed.\n"
+        "        test: Look at the wound in good light.\n"
+        "        passed: It is dry and closed.\n        tester: clinician\n",
+        "    milestones: []\n",
+        "out-of-range",
+        "[]\n    uses:\n      - use: ankle-pump",
+    ),
+    Case(
+        "a pain limit has a source",
+        REPAIR,
+        "      set-by: surgeon\n      source: {text: Invented for tests, status: invented}\n",
+        "      set-by: surgeon\n",
+        "missing-key",
+        "during: 2",
+        ("'source'",),
+    ),
+    Case(
+        "a warning says what happens if it is not heeded",
+        RAISE,
+        "    consequence: can make you fall\n",
+        "",
+        "missing-key",
+        "signal: warning",
+        ("'consequence'",),
+    ),
+    Case(
         "after an operation on both sides no exercise relies on a good leg",
         REPAIR,
         "joint: ankle\naim",
