@@ -65,13 +65,23 @@ MEASUREMENT = Table(
     "One published muscle-activity value.",
     (
         Field("muscle", Id("muscle"), "Muscle or segment, from muscles.yml."),
-        Field("mean", Number(0, 300, whole=False), "Mean or median in percent of the study's reference."),
+        Field(
+            "mean",
+            Number(0, 300, whole=False),
+            "Mean or median in percent of the study's reference.",
+            example="30",
+        ),
         Field("sd", Number(0, 300, whole=False), "Standard deviation.", required=False),
         Field("iqr", Number(0, 300, whole=False), "Width of the interquartile range.", required=False),
         Field("n", Number(1, 10_000), "People measured.", required=False),
         Field("study", Id("study"), "Study, from studies.yml."),
-        Field("at-place", Plain("a table or page"), "Where in the study it stands."),
-        Field("load", Plain("a condition of load"), "Condition of load; same words, same condition."),
+        Field("at-place", Plain("a table or page"), "Where in the study it stands.", example="Table 1"),
+        Field(
+            "load",
+            Plain("a condition of load"),
+            "Condition of load; same words, same condition.",
+            example="weight of the leg",
+        ),
         Field("statistic", Choice(terms.Statistic), "Mean or median.", required=False),
         Field("electrode", Choice(terms.Electrode), "Where it differs from the study's.", required=False),
         Field("normalisation", Choice(terms.Normalisation), "Where it differs.", required=False),
@@ -147,7 +157,7 @@ def _dose_table(kind: DoseKind, key: str, counted: str, most: int, *own: Field) 
     return Table(f"a dose in {kind.value}", _dose(kind, key), "What is permitted.", (count, *own, *shared))
 
 
-_SETS = Field("sets", SpanOf(Number(1, 10), Span), "Sets.")
+_SETS = Field("sets", SpanOf(Number(1, 10), Span), "Sets.", example={"usual": "2", "from": "1", "to": "3"})
 _HOLD = Field("hold", SpanOf(SECONDS, Span), "How long to hold.")
 _OPTIONAL_HOLD = Field("hold", SpanOf(SECONDS, Span), "How long to hold at the end.", required=False)
 _REST = Field("rest", SECONDS, "Rest between sets.", required=False)

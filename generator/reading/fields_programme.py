@@ -33,8 +33,14 @@ SOURCE = Table(
     Source,
     "Where a rule or number comes from.",
     (
-        Field("text", Plain("a citation or a plain statement", ".{1,500}"), "Citation or statement."),
-        Field("status", Choice(SourceStatus), "How sure it is."),
+        Field(
+            "text",
+            Plain("a citation or a plain statement", ".{1,500}"),
+            "Citation or statement.",
+            example="Not stated yet",
+        ),
+        # A new file must not claim that anybody read anything.
+        Field("status", Choice(SourceStatus), "How sure it is.", example="invented"),
     ),
 )
 END = Table(
@@ -42,14 +48,14 @@ END = Table(
     End,
     "A restriction ends when week and phase are reached, or when the named person lifts it.",
     (
-        Field("week", WEEK, "Full weeks after the operation, usual track."),
-        Field("delayed-week", WEEK, "The same on the delayed track."),
+        Field("week", WEEK, "Full weeks after the operation, usual track.", example="6"),
+        Field("delayed-week", WEEK, "The same on the delayed track.", example="8"),
         Field("phase", Number(1, 12), "Phase that must have been entered.", required=False),
         Field("release", WORDS, "Who lifts it.", required=False),
     ),
 )
 _RESTRICTION = (
-    Field("id", Id(), "Name of its own."),
+    Field("id", Id(), "Name of its own.", example="no-stretch"),
     Field("leg", Choice(terms.Leg), "Which leg."),
     Field("words", WORDS, "As said to the patient."),
     Field("why", WORDS, "One plain sentence."),
@@ -106,7 +112,10 @@ BAND = Table(
     "a band",
     Band,
     "Activity band: above the first number, up to and including the second.",
-    (Field("above", PERCENT, "Lower end, not included."), Field("up-to", PERCENT, "Upper end, included.")),
+    (
+        Field("above", PERCENT, "Lower end, not included.", example="0"),
+        Field("up-to", PERCENT, "Upper end, included.", example="20"),
+    ),
 )
 PAIN = Table(
     "a pain limit",
@@ -116,7 +125,7 @@ PAIN = Table(
         Field("during", Number(0, 10), "While exercising."),
         Field("after", Number(0, 10), "After exercising."),
         Field("next-morning", Number(0, 10), "The next morning."),
-        Field("set-by", ROLE, "Who set it."),
+        Field("set-by", ROLE, "Who set it.", example="physiotherapist"),
         Field("source", Group(SOURCE), "Where it comes from."),
     ),
 )
@@ -137,7 +146,7 @@ WAIVER = Table(
     "Sets a prerequisite aside for this use; role and reason are shown.",
     (
         Field("prerequisite", Id("exercise"), "Which exercise need not come first."),
-        Field("role", ROLE, "Who decided."),
+        Field("role", ROLE, "Who decided.", example="physiotherapist"),
         Field("reason", WORDS, "Why."),
     ),
 )
@@ -147,7 +156,7 @@ USE = Table(
     "An exercise in a phase.",
     (
         Field("use", Id("exercise"), "Which exercise."),
-        Field("variation", Id(), "Which of its variations.", required=False),
+        Field("variation", Id(), "Which of its variations.", required=False, example="small-lift"),
         Field("week", WEEK, "Entry later than the phase.", required=False),
         Field("delayed-week", WEEK, "The same on the delayed track.", required=False),
         Field("when", WORDS, "What must be reached besides the week.", required=False),
@@ -155,7 +164,7 @@ USE = Table(
         Field("times-a-day", Number(1, 12), "How often a day."),
         Field("days-a-week", Number(1, 7), "On how many days."),
         Field("rest-days", Number(0, 6), "Whole days of rest in between.", required=False),
-        Field("then", Choice(terms.Then), "What becomes of it after the phase."),
+        Field("then", Choice(terms.Then), "What becomes of it after the phase.", example="ends"),
         Field("replaced-by", Id("exercise"), "What takes its place.", required=False),
         Field("note", WORDS, "What is special here.", required=False),
         Field("cautions", ListOf(Group(CAUTION)), "Warnings of this use.", required=False),

@@ -241,7 +241,7 @@ class Id:
 
     def read(self, node: Node, findings: Findings) -> str | _Bad:
         """Return the id and remember what it must refer to."""
-        typed = scalar(node, findings, f"the id of a {self.target}" if self.target else "an id")
+        typed = scalar(node, findings, self._wanted if self.target else "an id")
         if isinstance(typed, _Bad):
             return typed
         if self.target:
@@ -255,7 +255,11 @@ class Id:
 
     def words(self) -> str:
         """Return the form in words."""
-        return f"the id of a {self.target}" if self.target else "an id: small letters, digits, hyphens"
+        return self._wanted if self.target else "an id: small letters, digits, hyphens"
+
+    @property
+    def _wanted(self) -> str:
+        return f"the id of {'an' if self.target[0] in 'aeiou' else 'a'} {self.target}"
 
 
 @dataclass(frozen=True)

@@ -19,12 +19,16 @@ from generator.reading.nodes import Entries, Items, Node, Scalar
 
 @dataclass(frozen=True)
 class Field:
-    """A key: its name as typed, its form, what it means, whether it must stand, an example."""
+    """A key: its name as typed, its form, what it means, whether it must stand.
+
+    example: what a new file says here (text, list or group), where the form alone gives no good one.
+    """
 
     key: str
     kind: Kind
     help: str
     required: bool = True
+    example: Any = None
 
     @property
     def attribute(self) -> str:
