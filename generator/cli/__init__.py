@@ -12,6 +12,7 @@ from generator.cli.dates import dates
 from generator.cli.docs import docs
 from generator.cli.explain import explain
 from generator.cli.measure import measure
+from generator.cli.new import new
 from generator.cli.preview import preview
 from generator.cli.readability import readability
 from generator.cli.schema import schema
@@ -23,7 +24,7 @@ def commands() -> None:
     """Turn one catalogue of exercises into a translated site and printed booklets, phase by phase."""
 
 
-for command in (build, check, dates, docs, explain, measure, preview, readability, schema):
+for command in (build, check, dates, docs, explain, measure, new, preview, readability, schema):
     commands.add_command(command)
 
 

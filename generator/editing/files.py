@@ -14,6 +14,7 @@ from generator.editing.rules import FILE_CHANGED, FILE_EXISTS, NOT_WRITABLE
 from generator.editing.splice import Edited, with_entry, with_item, with_scalar
 from generator.editing.yaml_text import Value
 from generator.problems import Place, Problem
+from generator.reading.findings import Findings, check_id
 
 _BOM = "\ufeff"
 
@@ -68,6 +69,14 @@ def replace_files(drafts: Mapping[Path, Draft]) -> tuple[Problem, ...]:
             with suppress(OSError):
                 fresh.unlink(missing_ok=True)
     return ()
+
+
+def refused_id(id_: str, path: Path) -> Problem | None:
+    """Return why a file of this id cannot be made: it cannot serve as an id, or it is there already."""
+    findings = Findings()
+    check_id(id_, Place(str(path)), findings)
+    taken = FILE_EXISTS.at(Place(str(path)), f"'{id_}' is there already") if path.exists() else None
+    return next(iter(findings.problems), taken)
 
 
 def create_file(path: Path, text: str) -> tuple[Problem, ...]:

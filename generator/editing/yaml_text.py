@@ -34,6 +34,13 @@ def flow(value: Value) -> str:
     return "[" + ", ".join(flow(item) for item in value) + "]"
 
 
+def _fits_one_line(value: Value) -> bool:
+    """Return whether a value is a few words or numbers; sentences stand one below the other."""
+    items = list(value.values()) if isinstance(value, Mapping) else list(value)
+    few = len(items) <= 3 or not isinstance(value, Mapping)
+    return few and all(isinstance(item, str) and not item.endswith(".") and len(item) < 30 for item in items)
+
+
 def block_item(value: Value) -> list[str]:
     """Return the lines of a list's item, without the list's indentation."""
     if isinstance(value, Mapping) and value:
@@ -47,11 +54,9 @@ def block_entry(key: str, value: Value) -> list[str]:
     head = f"{scalar(key)}:"
     if isinstance(value, str):
         return [f"{head} {scalar(value)}"]
-    if not value:
+    if not value or _fits_one_line(value):
         return [f"{head} {flow(value)}"]
     if isinstance(value, Mapping):
         inner = [line for name, item in value.items() for line in block_entry(name, item)]
         return [head, *(f"  {line}" for line in inner)]
-    if all(isinstance(item, str) for item in value):
-        return [f"{head} {flow(value)}"]
     return [head, *(f"  {line}" for item in value for line in block_item(item))]

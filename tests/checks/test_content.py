@@ -400,6 +400,15 @@ CASES = (
         ("'ankle-pump' enters in week 8 when delayed, outside phase 1",),
     ),
     Case(
+        "a text of a new file that nobody wrote is named",
+        RAISE,
+        "Makes your calf strong enough for stairs.",
+        "Write here – why it is done.",
+        "text-not-written",
+        "Write here",
+        ("not written yet", "write the text"),
+    ),
+    Case(
         "texts harder than the target are named with their hardest sentence",
         RAISE,
         "purpose: Makes your calf strong enough for stairs.",
