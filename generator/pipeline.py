@@ -120,11 +120,13 @@ def _fill(
     names = ", ".join(one.voice.own_name for one in spoken)
     say(f"Printing the booklets ({names}) ...")
     assets = request.root / "site_assets"
-    sheets = paper.make_paper(spoken, checked.orders, stage.root, assets, request.workers)
+    workshop = stage.root.parent / "paper"
+    sheets = paper.make_paper(spoken, checked.orders, workshop, assets, request.workers)
     say("Writing the pages ...")
     site = pages.Site(spoken, checked.orders, sheets, ALL_RULES, request.root, request.work)
     facts, found = pages.make_pages(site, stage.root, request.workers)
-    problems = in_order((*problems, *found, *(problem for one in sheets for problem in one.result.problems)))
+    paper.move_paper(sheets, stage.root)
+    problems = in_order((*problems, *found, *(problem for one in sheets for problem in one.problems)))
     if not has_errors(problems):
         say("Reading every page and sheet back ...")
         problems = in_order((*problems, *audit_tree(stage.root, audit_of(spoken, facts, sheets))))

@@ -10,6 +10,7 @@ from generator.booklets.make import make_booklets
 from generator.booklets.values import BookletJob, BookletResult
 from generator.catalogue.arranged import Orders
 from generator.catalogue.fingerprints import edition_code, fingerprint
+from generator.problems import Place, Problem
 from generator.steps.languages import Spoken
 
 FOLDER = "booklets"
@@ -24,17 +25,30 @@ class Sheets:
     job: BookletJob
     result: BookletResult
 
+    @property
+    def problems(self) -> tuple[Problem, ...]:
+        """Return what was found in it, placed where a reader of the site would look for it."""
+        return tuple(replace(problem, place=Place(self.path)) for problem in self.result.problems)
+
 
 def make_paper(
     spoken: Sequence[Spoken], orders: Orders, folder: Path, assets: Path, workers: int
 ) -> tuple[Sheets, ...]:
-    """Write every phase's booklet in every language under `folder` (the site's root)."""
+    """Write every phase's booklet in every language under `folder`, with the site's own paths."""
     jobs = booklet_jobs(spoken, orders, folder, assets)
     results = make_booklets([job for _, _, job in jobs], workers)
     return tuple(
         Sheets(language, path, job, result)
         for (language, path, job), result in zip(jobs, results, strict=True)
     )
+
+
+def move_paper(sheets: Sequence[Sheets], site: Path) -> None:
+    """Move the booklets to where they belong in the site; MkDocs empties a language's folder before."""
+    for booklet in sheets:
+        target = site / booklet.path
+        target.parent.mkdir(parents=True, exist_ok=True)
+        booklet.result.path.rename(target)
 
 
 def booklet_jobs(
