@@ -117,7 +117,11 @@ def _flesh(body: Body, lens: Camera) -> BaseGeometry:
     limbs = [at[row : row + 3] for start in (7, 13) for row in (start, start + 3)]
     bones = MultiLineString([LineString(limb_) for limb_ in limbs])
     trunk = LineString(at[[PELVIS, THORAX]])
-    flesh: BaseGeometry = bones.buffer(8.5).union(trunk.buffer(17.0)).union(Point(at[HEAD]).buffer(16.0))
+    flesh: BaseGeometry = (
+        bones.buffer(8.5, quad_segs=3)
+        .union(trunk.buffer(17.0, quad_segs=3))
+        .union(Point(at[HEAD]).buffer(16.0, quad_segs=3))
+    )
     return flesh
 
 
@@ -139,7 +143,7 @@ def _clear(path: Array, flesh: BaseGeometry) -> Array:
 
 def _covered(path: Array, flesh: BaseGeometry) -> float:
     """Return which share of an arrow along the path would lie on the person."""
-    shaft = LineString(path).buffer(4.5)
+    shaft = LineString(path).buffer(4.5, quad_segs=2)
     return float(shaft.intersection(flesh).area / max(shaft.area, 1e-9))
 
 

@@ -6,10 +6,10 @@ from dataclasses import dataclass
 from enum import Enum
 
 import numpy as np
-from numpy.typing import NDArray
 
 from generator.body.motion import Motion
-from generator.body.skeleton import HEAD, PELVIS, Array
+from generator.body.pose import SIDES
+from generator.body.skeleton import HEAD, PELVIS, Array, limb
 
 UNITS = 200.0  # drawing units for one stature
 
@@ -78,16 +78,31 @@ def seen_from(view: View, motion: Motion) -> Camera:
     return camera(*table[view])
 
 
-def _shown(motion: Motion, view: View, ends: NDArray[np.int64]) -> float:
-    """Return how much of the movement a view shows, less where the limbs cover one another."""
+def _shown(motion: Motion, view: View, paths: Array) -> float:
+    """Return how much of the movement a view shows, less where the limbs cover one another.
+
+    paths: the places of points of the body in each frame, shape (frames, points, 3).
+    """
     lens = seen_from(view, motion)
-    paths = np.array([lens.flat(frame.placed.origins[ends]) for frame in motion.frames])
-    travel = float(np.linalg.norm(np.diff(paths, axis=0), axis=2).sum(axis=0).max())
-    last = motion.keys[-1].placed.origins
-    flat = lens.flat(last[7:])
-    apart = np.linalg.norm(flat[:, None] - flat[None], axis=2) + np.eye(len(flat)) * UNITS
+    flat = lens.flat(paths)
+    travel = float(np.linalg.norm(np.diff(flat, axis=0), axis=2).sum(axis=0).max())
+    last = flat[-1]
+    apart = np.linalg.norm(last[:, None] - last[None], axis=2) + np.eye(len(last)) * UNITS
     covered = float(np.clip(1.0 - apart / (0.06 * UNITS), 0.0, None).sum() / 2)
-    return travel - 0.008 * UNITS * covered
+    return travel - 0.005 * UNITS * covered
+
+
+def _paths(motion: Motion) -> Array:
+    """Return where pelvis, head, limb joints and toes are in each frame."""
+    joints = np.array([PELVIS, HEAD, *range(7, len(motion.keys[0].placed.origins))])
+    feet = np.array([limb(side, "foot") for side in SIDES])
+    toes = np.array([[0.1, -0.03, 0.0]] * len(feet))
+    return np.array(
+        [
+            np.concatenate([frame.placed.origins[joints], frame.placed.points(feet, toes)])
+            for frame in motion.frames
+        ]
+    )
 
 
 # Plain views first: a slanting or high one must show clearly more to be chosen.
@@ -98,9 +113,9 @@ _ON_SIDE = {View.FRONT: 1.0, View.ABOVE: 0.6}
 
 def choose(motion: Motion, hidden: frozenset[View] = frozenset()) -> View:
     """Return the view that shows most of the movement; in `hidden` ones something stands in the way."""
-    ends = np.array([HEAD, *range(7, len(motion.keys[0].placed.origins)), PELVIS])
+    paths = _paths(motion)
     axes = motion.keys[0].placed.rotations[PELVIS]
     lying = _ON_SIDE if abs(axes[1, 2]) > 0.7 else _FACE_UP_OR_DOWN
     table = lying if max(abs(axes[1, 2]), abs(axes[1, 0])) > 0.7 else _UPRIGHT
     open_views = [view for view in table if view not in hidden]
-    return max(open_views, key=lambda view: table[view] * _shown(motion, view, ends))
+    return max(open_views, key=lambda view: table[view] * _shown(motion, view, paths))

@@ -86,8 +86,12 @@ def _hair(placed: Placed, lens: Camera) -> BaseGeometry:
     if not seen.any():
         return Polygon()
     squares = [Polygon(square) for square in corners[seen]]
-    joined = shapely.union_all([square for square in squares if square.is_valid]).buffer(0.5).buffer(-0.5)
-    return soften(joined, 2.0).buffer(-1.2).buffer(1.2)
+    joined = (
+        shapely.union_all([square for square in squares if square.is_valid])
+        .buffer(0.5, quad_segs=2)
+        .buffer(-0.5, quad_segs=2)
+    )
+    return soften(joined, 2.0).buffer(-1.2, quad_segs=3).buffer(1.2, quad_segs=3)
 
 
 def _features(placed: Placed, lens: Camera, palette: Palette) -> list[Mark]:
@@ -118,7 +122,7 @@ def _features(placed: Placed, lens: Camera, palette: Palette) -> list[Mark]:
 def head_layers(placed: Placed, rings: Ellipses, lens: Camera, palette: Palette, tolerance: float) -> Layer:
     """Return the head as one layer: skull with nose, hair, features, ear."""
     skull = rings.outline([_ROWS], soft=False)
-    nose = shapely.MultiPoint(lens.flat(_turned(_NOSE, placed))).convex_hull.buffer(0.7)
+    nose = shapely.MultiPoint(lens.flat(_turned(_NOSE, placed))).convex_hull.buffer(0.7, quad_segs=3)
     facing = float(placed.rotations[HEAD][:, 0] @ lens.towards)
     shape = soften(skull.union(nose), 1.0) if facing > -0.75 else skull
     hair = _hair(placed, lens)
@@ -127,7 +131,7 @@ def head_layers(placed: Placed, rings: Ellipses, lens: Camera, palette: Palette,
     ears_behind, ears_front = [], []
     for side in (1.0, -1.0):
         local = _EAR + np.array([0.0, 0.0, side * 0.0455])
-        ear = Polygon(lens.flat(_turned(local, placed))).buffer(0.9)
+        ear = Polygon(lens.flat(_turned(local, placed))).buffer(0.9, quad_segs=2)
         turned = side * float(out @ lens.towards)
         pair = [
             Mark(area_path(ear, tolerance), fill=palette.skin),

@@ -76,14 +76,14 @@ _NECK = _chain(Chain.NECK, Side.MIDDLE)
 
 
 def hatching(shape: BaseGeometry, colour: str, apart: float = _HATCH) -> Mark:
-    """Return slanting lines over a shape, so that it stands out without colour."""
+    """Return slanting lines over a shape (its core, so that no line ends on the outline)."""
     if shape.is_empty:
         return Mark("")
     left, top, right, bottom = shape.bounds
     tall = bottom - top
     starts = np.arange(np.floor((left - tall) / apart) * apart, right, apart)
     slants = MultiLineString([[(x, bottom), (x + tall, top)] for x in starts])
-    return Mark(line_path(shape.buffer(-0.8).intersection(slants)), stroke=colour, width=0.8)
+    return Mark(line_path(shape.intersection(slants)), stroke=colour, width=0.8)
 
 
 @dataclass(frozen=True)
@@ -106,6 +106,7 @@ class Person:
         self.lens, self.look = lens, look
         self.rings = Ellipses(body.skin, lens)
         self.trunk = self.rings.outline([_TRUNK])
+        self.core = self.trunk.buffer(-0.5, quad_segs=2)
 
     def joint(self, segment: int) -> tuple[float, float]:
         """Return where a segment's upper end is on the picture."""
@@ -136,18 +137,19 @@ class Person:
         whole, lower = (self.rings.outline(part) for part in chains)
         upper = self.rings.outline([chains[0][0]], soft=False)
         dressed = self.rings.outline(cloth, soft=False).intersection(whole)
-        inside = self.trunk.buffer(-0.5).intersection(root)
+        core = whole.buffer(-0.7, quad_segs=2)
+        inside = self.core.intersection(root)
         edge = whole.boundary.difference(inside)
-        hem = dressed.boundary.intersection(whole.buffer(-0.4)).difference(root.buffer(-3.0))
+        hem = dressed.boundary.intersection(core).difference(root)
         marks = [
             Mark(area_path(whole, self.look.tolerance), fill=coat.skin),
             Mark(area_path(dressed, self.look.tolerance), fill=coat.cloth),
         ]
         if coat.works:
             marks.append(
-                hatching(whole, self.look.palette.work_shade, _HATCH * (2 if self.look.coarse else 1))
+                hatching(core, self.look.palette.work_shade, _HATCH * (2 if self.look.coarse else 1))
             )
-        fold = lower.boundary.intersection(whole.buffer(-0.7))
+        fold = lower.boundary.intersection(core)
         knuckle = shapely.minimum_bounding_circle(lower.intersection(upper))
         fold = fold.difference(knuckle) if knuckle.area < 0.45 * lower.area else fold
         marks.append(Mark(line_path(hem, self.look.tolerance), stroke=coat.line, width=1.0))
@@ -162,7 +164,7 @@ class Person:
         layers = []
         for side in SIDES:
             coat = self._coat(side, Limb.LEG, (palette.shorts, palette.shorts_far))
-            hip = Point(self.joint(limb(side, "thigh"))).buffer(0.085 * UNITS)
+            hip = Point(self.joint(limb(side, "thigh"))).buffer(0.085 * UNITS, quad_segs=5)
             chains = [_LEGS[side], _SHANKS[side]]
             marks = self._limb(chains, _LEG_SHORTS[side], coat, hip)
             layers.append(Layer(depths[side], marks, self._at(_LEGS[side])))
@@ -175,7 +177,7 @@ class Person:
         layers = []
         for side in SIDES:
             coat = self._coat(side, Limb.ARM, (palette.shirt, palette.shirt_far))
-            shoulder = Point(self.joint(limb(side, "upper arm"))).buffer(0.052 * UNITS)
+            shoulder = Point(self.joint(limb(side, "upper arm"))).buffer(0.052 * UNITS, quad_segs=5)
             chains = [_ARMS[side], _LOWER_ARMS[side]]
             marks = self._limb(chains, _SLEEVES[side], coat, shoulder)
             layers.append(Layer(depths[side], marks, self._at(_ARMS[side])))
@@ -187,9 +189,11 @@ class Person:
         shorts = self.rings.outline([_TRUNK_SHORTS], soft=False).intersection(self.trunk)
         hips: BaseGeometry = Polygon()
         for side in SIDES:
-            leg = self.rings.outline(_LEGS[side]).buffer(-0.5)
-            hips = hips.union(leg.intersection(Point(self.joint(limb(side, "thigh"))).buffer(0.085 * UNITS)))
-        hem = shorts.boundary.intersection(self.trunk.buffer(-0.4))
+            leg = self.rings.outline(_LEGS[side]).buffer(-0.5, quad_segs=2)
+            hips = hips.union(
+                leg.intersection(Point(self.joint(limb(side, "thigh"))).buffer(0.085 * UNITS, quad_segs=5))
+            )
+        hem = shorts.boundary.intersection(self.core)
         marks = (
             Mark(area_path(self.trunk), fill=palette.shirt),
             Mark(area_path(shorts, self.look.tolerance), fill=palette.shorts),

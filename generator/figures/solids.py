@@ -40,7 +40,7 @@ def box(
             continue
         face = Polygon(lens.flat(_corners(np.array(low), np.array(high), axis, end)))
         fill = (top or palette.prop) if axis == 1 else palette.prop_side
-        marks.append(Mark(area_path(face.buffer(1.0).buffer(-1.0)), fill, palette.prop_line, EDGE))
+        marks.append(Mark(area_path(face), fill, palette.prop_line, EDGE))
     return marks
 
 
@@ -62,7 +62,7 @@ def cushion(lens: Camera, low: Sequence[float], high: Sequence[float], palette: 
         [[x, y, z] for x in (low[0], high[0]) for y in (low[1], high[1]) for z in (low[2], high[2])]
     )
     hull = shapely.MultiPoint(lens.flat(grid)).convex_hull
-    soft = hull.buffer(-2.2).buffer(2.8)
+    soft = hull.buffer(-2.2).buffer(2.8, quad_segs=4)
     return [Mark(area_path(soft), palette.prop, palette.prop_line, EDGE)]
 
 
@@ -77,5 +77,5 @@ def roll(lens: Camera, centre: Sequence[float], radius: float, half: float, pale
     return [
         Mark(area_path(whole), palette.prop_side, palette.prop_line, EDGE),
         Mark(area_path(end), palette.prop, palette.prop_line, EDGE),
-        Mark(area_path(end.buffer(-2.0)), "", palette.prop_line, 0.8),
+        Mark(area_path(end.buffer(-2.0, quad_segs=2)), "", palette.prop_line, 0.8),
     ]
