@@ -20,7 +20,7 @@ _ROWS = np.array([i for i, ring in enumerate(RINGS) if ring.chain is Chain.HEAD 
 _CENTRES = np.array([RINGS[i].centre for i in _ROWS])
 _DEPTHS = np.array([RINGS[i].first[0] for i in _ROWS])
 _WIDTHS = np.array([RINGS[i].second[2] for i in _ROWS])
-_AROUND = np.linspace(0, 2 * np.pi, 25)
+_AROUND = np.linspace(0, 2 * np.pi, 21)
 _LINE = 1.5
 
 # Points on the face, in the head's frame: X forward, Y up, Z to the operated side.

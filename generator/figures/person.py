@@ -18,7 +18,7 @@ from generator.figures.camera import UNITS, Camera
 from generator.figures.face import head_layers
 from generator.figures.ink import Layer, Mark
 from generator.figures.palette import Palette
-from generator.figures.shapes import Ellipses, area_path, line_path
+from generator.figures.shapes import Ellipses, area_path, line_path, straight
 
 LINE = 1.5
 FAR_LINE = 1.1
@@ -83,7 +83,7 @@ def hatching(shape: BaseGeometry, colour: str, apart: float = _HATCH) -> Mark:
     tall = bottom - top
     starts = np.arange(np.floor((left - tall) / apart) * apart, right, apart)
     slants = MultiLineString([[(x, bottom), (x + tall, top)] for x in starts])
-    return Mark(line_path(shape.intersection(slants)), stroke=colour, width=0.8)
+    return Mark(straight(shape.intersection(slants)), stroke=colour, width=0.8)
 
 
 @dataclass(frozen=True)

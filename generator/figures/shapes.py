@@ -143,6 +143,15 @@ def line_path(shape: BaseGeometry, tolerance: float = 0.22) -> str:
     return "".join(data)
 
 
+def straight(shape: BaseGeometry) -> str:
+    """Return path data of straight lines, those shorter than a unit left out."""
+    parts = shapely.get_parts(shape)
+    parts = parts[shapely.length(parts) > 1.0]
+    ends = shapely.get_coordinates(parts)
+    texts = _texts(ends) if len(ends) else []
+    return "".join(f"M{one}L{two}" for one, two in zip(texts[::2], texts[1::2], strict=True))
+
+
 def curve(points: Sequence[Sequence[float]] | Array) -> str:
     """Return path data of an open curve near `points`, ends exact."""
     return smooth(np.asarray(points, dtype=float), closed=False, rounding=100.0)
