@@ -11,6 +11,7 @@ from generator.cli.check import check
 from generator.cli.dates import dates
 from generator.cli.docs import docs
 from generator.cli.explain import explain
+from generator.cli.import_ import import_
 from generator.cli.measure import measure
 from generator.cli.new import new
 from generator.cli.preview import preview
@@ -24,7 +25,7 @@ def commands() -> None:
     """Turn one catalogue of exercises into a translated site and printed booklets, phase by phase."""
 
 
-for command in (build, check, dates, docs, explain, measure, new, preview, readability, schema):
+for command in (build, check, dates, docs, explain, import_, measure, new, preview, readability, schema):
     commands.add_command(command)
 
 

@@ -1,19 +1,23 @@
 """Writes content: the only room that does; what an editor typed stays, comments and layout included.
 
 `yaml_text` writes values, `splice` changes one value in a text, `files` replaces files whole, `rules` names
-what can keep a change from being written. `examples` and `skeleton` write a new file from the field table.
+what can keep a change from being written. `examples` and `skeleton` write a new file from the field table,
+`measurements` brings tables of published values in.
 """
 
 from generator.editing.files import (
     Draft,
     append_entry,
+    change_files,
     create_file,
     hash_of,
+    hashes_as_read,
     insert_item,
     refused_id,
     replace_files,
     replace_scalar,
 )
+from generator.editing.measurements import edits_of, new_rows, rows_of
 from generator.editing.rules import RULES
 from generator.editing.skeleton import new_file
 from generator.editing.splice import with_entry, with_item, with_scalar
@@ -22,13 +26,18 @@ __all__ = [
     "RULES",
     "Draft",
     "append_entry",
+    "change_files",
     "create_file",
+    "edits_of",
     "hash_of",
+    "hashes_as_read",
     "insert_item",
     "new_file",
+    "new_rows",
     "refused_id",
     "replace_files",
     "replace_scalar",
+    "rows_of",
     "with_entry",
     "with_item",
     "with_scalar",

@@ -4,19 +4,22 @@ from __future__ import annotations
 
 import os
 import secrets
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 from hashlib import sha256
 from pathlib import Path
+from typing import TypeAlias
 
 from generator.editing.rules import FILE_CHANGED, FILE_EXISTS, NOT_WRITABLE
 from generator.editing.splice import Edited, with_entry, with_item, with_scalar
 from generator.editing.yaml_text import Value
 from generator.problems import Place, Problem
 from generator.reading.findings import Findings, check_id
+from generator.reading.nodes import decode
 
 _BOM = "\ufeff"
+Edit: TypeAlias = Callable[[str], Edited]
 
 
 @dataclass(frozen=True)
@@ -34,17 +37,17 @@ def hash_of(data: bytes) -> str:
 
 def replace_scalar(path: Path, place: Place, new_text: str, expected_hash: str) -> tuple[Problem, ...]:
     """Let the value at `place` say `new_text`; return why not, or nothing when it is done."""
-    return _change(path, place, expected_hash, lambda text: with_scalar(text, place, new_text))
+    return change_files({path: lambda text: with_scalar(text, place, new_text)}, {path: expected_hash})
 
 
 def insert_item(path: Path, place: Place, value: Value, expected_hash: str) -> tuple[Problem, ...]:
     """Append an item to the list at `place`; return why not, or nothing when it is done."""
-    return _change(path, place, expected_hash, lambda text: with_item(text, place, value))
+    return change_files({path: lambda text: with_item(text, place, value)}, {path: expected_hash})
 
 
 def append_entry(path: Path, place: Place, key: str, value: Value, expected_hash: str) -> tuple[Problem, ...]:
     """Append a key to the group of keys at `place`; return why not, or nothing when it is done."""
-    return _change(path, place, expected_hash, lambda text: with_entry(text, place, key, value))
+    return change_files({path: lambda text: with_entry(text, place, key, value)}, {path: expected_hash})
 
 
 def replace_files(drafts: Mapping[Path, Draft]) -> tuple[Problem, ...]:
@@ -69,6 +72,20 @@ def replace_files(drafts: Mapping[Path, Draft]) -> tuple[Problem, ...]:
             with suppress(OSError):
                 fresh.unlink(missing_ok=True)
     return ()
+
+
+def hashes_as_read(
+    paths: Iterable[Path], sources: Mapping[str, Sequence[str]]
+) -> tuple[dict[Path, str], tuple[Problem, ...]]:
+    """Return the hash of each file while all still say what was read; `sources` are the reader's."""
+    found: dict[Path, str] = {}
+    for path in paths:
+        data = path.read_bytes() if path.is_file() else b""
+        text, _ = decode(str(path), data)
+        if text is None or text.split("\n") != list(sources[str(path)]):
+            return {}, (FILE_CHANGED.at(Place(str(path)), "the file is not as it was read"),)
+        found[path] = hash_of(data)
+    return found, ()
 
 
 def refused_id(id_: str, path: Path) -> Problem | None:
@@ -101,21 +118,28 @@ def create_file(path: Path, text: str) -> tuple[Problem, ...]:
     return ()
 
 
-def _change(
-    path: Path, place: Place, expected_hash: str, edit: Callable[[str], Edited]
-) -> tuple[Problem, ...]:
-    try:
-        data = path.read_bytes()
-    except OSError as error:
-        return (NOT_WRITABLE.at(place, f"the file cannot be opened ({error.strerror})"),)
-    if hash_of(data) != expected_hash:
-        return (FILE_CHANGED.at(place, "the file is not as it was read"),)
-    text = data.decode("utf-8", "surrogateescape")
-    mark = _BOM if text.startswith(_BOM) else ""
-    edited = edit(text.removeprefix(_BOM))
-    if isinstance(edited, Problem):
-        return (edited,)
-    return replace_files({path: Draft(mark + edited, expected_hash)})
+def change_files(edits: Mapping[Path, Edit], expected: Mapping[Path, str]) -> tuple[Problem, ...]:
+    """Change several files, all or none; `expected` holds the hash of each as it was read."""
+    drafts: dict[Path, Draft] = {}
+    problems: list[Problem] = []
+    for path, edit in edits.items():
+        place = Place(str(path))
+        try:
+            data = path.read_bytes()
+        except OSError as error:
+            problems.append(NOT_WRITABLE.at(place, f"the file cannot be opened ({error.strerror})"))
+            continue
+        if hash_of(data) != expected[path]:
+            problems.append(FILE_CHANGED.at(place, "the file is not as it was read"))
+            continue
+        text = data.decode("utf-8", "surrogateescape")
+        mark = _BOM if text.startswith(_BOM) else ""
+        edited = edit(text.removeprefix(_BOM))
+        if isinstance(edited, Problem):
+            problems.append(edited)
+        else:
+            drafts[path] = Draft(mark + edited, expected[path])
+    return tuple(problems) or replace_files(drafts)
 
 
 def _staged(path: Path, data: bytes) -> Path:

@@ -34,5 +34,17 @@ FILE_EXISTS = Rule(
     "The id is taken.",
     "choose another id, or change the file that is there",
 )
+BAD_TABLE = Rule(
+    "table-not-readable",
+    "A table that should be imported cannot be read, so nothing was written.",
+    "It is no CSV file in UTF-8, or its first line does not name the columns.",
+    "save it as CSV (UTF-8) with the columns that the README names",
+)
+BAD_ROW = Rule(
+    "row-fits-nowhere",
+    "A row of a table fits nowhere, so nothing of the table was written.",
+    "A name is spelt otherwise in the content, or a value is missing.",
+    "correct the row, or take it out of the table",
+)
 
-RULES = (FILE_CHANGED, NOTHING_THERE, NOT_WRITABLE, NOT_SAYABLE, FILE_EXISTS)
+RULES = (FILE_CHANGED, NOTHING_THERE, NOT_WRITABLE, NOT_SAYABLE, FILE_EXISTS, BAD_TABLE, BAD_ROW)
