@@ -11,7 +11,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
-from generator import checks, publish, reading, wording
+from generator import checks, editing, publish, reading, wording
 from generator.booklets import rules as booklets
 from generator.catalogue.arranged import Orders
 from generator.catalogue.values import Catalogue
@@ -35,6 +35,7 @@ ALL_RULES: tuple[Rule, ...] = tuple(
             *engine.RULES,
             *booklets.RULES,
             *publish.RULES,
+            *editing.RULES,
             *languages.RULES,
         },
         key=lambda rule: rule.code,
