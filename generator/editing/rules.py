@@ -5,7 +5,7 @@ from __future__ import annotations
 from generator.problems import Rule
 
 FILE_CHANGED = Rule(
-    "file-changed",
+    "content-changed-meanwhile",
     "A file was changed by somebody else after it was read, so nothing was written.",
     "It was saved in an editor meanwhile, or another command wrote to it.",
     "run the command again; it will read the file as it is now",

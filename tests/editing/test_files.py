@@ -61,7 +61,7 @@ def test_a_file_that_was_changed_meanwhile_is_left_alone(tmp_path: Path) -> None
     path.write_text(path.read_text(encoding="utf-8") + "# saved by somebody else\n", encoding="utf-8")
     before = snapshot(tmp_path)
     (problem,) = replace_scalar(path, AT_NAME, "Mine", read_at)
-    assert problem.code == "file-changed"
+    assert problem.code == "content-changed-meanwhile"
     assert snapshot(tmp_path) == before
 
 
@@ -93,7 +93,7 @@ def test_of_several_files_all_or_none_are_replaced(tmp_path: Path) -> None:
         path.write_text("name: Old\n", encoding="utf-8")
     drafts = {one: Draft("name: New\n", hash_at(one)), two: Draft("name: New\n", hash_of(b"other"))}
     (problem,) = replace_files(drafts)
-    assert (problem.code, problem.place.path) == ("file-changed", str(two))
+    assert (problem.code, problem.place.path) == ("content-changed-meanwhile", str(two))
     assert snapshot(tmp_path) == {"one.yml": b"name: Old\n", "two.yml": b"name: Old\n"}
     assert replace_files({one: drafts[one], two: Draft("name: New\n", hash_at(two))}) == ()
     assert snapshot(tmp_path) == {"one.yml": b"name: New\n", "two.yml": b"name: New\n"}
