@@ -171,7 +171,7 @@ def _stay(site: SiteInput, programme: Programme, phase: Phase, use: Use, placed:
     exercise = site.exercise_in(programme.id, phase.number, use.use)
     phrases = [dose(voice, step, exercise.dose) for step in use.dose_steps]
     short = phase_words(voice, phase.number)
-    several = len(site.catalogue.programmes) > 1
+    several = len({one.id for one, _, _ in site.catalogue.uses_of(use.use)}) > 1
     where = voice.gettext("{phase}: {name}").format(phase=short, name=phase.name)
     return Stay(
         programme=programme,

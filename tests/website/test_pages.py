@@ -348,6 +348,20 @@ def test_a_hold_is_said_as_long_as_the_dose_says(tmp_path: Path) -> None:
     assert ("3 seconds" in first, "5 seconds" in second) == (True, True)
 
 
+def test_phases_carry_their_programme_where_two_programmes_share_an_exercise(
+    english: Written, tmp_path: Path
+) -> None:
+    """Two phases 2 must not be taken for one another; of one programme the name is not repeated."""
+    second = FILES[PROGRAMME_FILE].replace("name: After a repair of the heel tendon", "name: After a sprain")
+    shared = written({**FILES, "programmes/sprain.yml": second}, tmp_path)
+    labels = [label.get_text() for label in shared.page(HEEL_RAISE).select(".pb-dose__label")]
+    assert labels == [
+        "After a sprain (invented), Phase 2: start with",
+        "After a repair of the heel tendon (invented), Phase 2: start with",
+    ]
+    assert english.words(HEEL_RAISE, ".pb-kicker").startswith("Phase 2 ")
+
+
 def test_the_dose_shows_the_first_step_large_and_the_next_ones_small(english: Written) -> None:
     """One step at a time; a band is named where it comes in."""
     words = english.words(HEEL_RAISE, ".pb-dose").replace("\u00a0", " ")
