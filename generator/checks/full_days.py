@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from generator.catalogue.values import Catalogue
 from generator.problems import Problem, Rule, Severity
 from generator.progression.session import minutes
+from generator.progression.weeks import active_together
 
 EXERCISES = Rule(
     "too-many-exercises",
@@ -30,11 +31,11 @@ def check(catalogue: Catalogue) -> Iterator[Problem]:
     limits = catalogue.clinic.limits
     for programme in catalogue.programmes.values():
         for phase in programme.phases:
-            # Every use of a phase is still active on its last day: a use ends with its phase.
-            active = len({use.use for use in phase.uses})
+            active = max(len({use.use for use in uses}) for uses in active_together(phase))
             if active > limits.exercises_at_once:
                 message = (
-                    f"phase {phase.number} has {active} exercises, the limit is {limits.exercises_at_once}"
+                    f"phase {phase.number} has {active} exercises at once, "
+                    f"the limit is {limits.exercises_at_once}"
                 )
                 yield EXERCISES.at(phase.at("uses"), message)
             took = minutes(catalogue, phase)

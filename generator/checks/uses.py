@@ -8,6 +8,7 @@ from generator.catalogue.programme import Phase, Use
 from generator.catalogue.terms import Then
 from generator.catalogue.values import Catalogue
 from generator.problems import Problem, Rule
+from generator.progression.weeks import entry_week
 
 TWICE = Rule(
     "use-twice",
@@ -30,7 +31,7 @@ REPLACED = Rule(
 ONWARDS = Rule(
     "goes-on-nowhere",
     "A use says that it goes on, or what replaces it, but the next phase does not have that exercise.",
-    "The exercise was taken out of the next phase, or there is no next phase.",
+    "The exercise was taken out of the next phase, or enters this one no later than what it replaces.",
     "add the use to the next phase, or change what becomes of this one",
 )
 WAIVER = Rule(
@@ -51,19 +52,27 @@ def check(catalogue: Catalogue) -> Iterator[Problem]:
                 if use.use in seen:
                     yield TWICE.at(use.at("use"), f"'{use.use}' stands twice in phase {phase.number}")
                 seen.add(use.use)
-                yield from _replacement(use, following)
+                yield from _replacement(use, phase, following)
                 yield from _against_exercise(catalogue, use)
 
 
-def _replacement(use: Use, following: Phase | None) -> Iterator[Problem]:
+def _replacement(use: Use, phase: Phase, following: Phase | None) -> Iterator[Problem]:
     if (use.then is Then.REPLACED) != (use.replaced_by is not None):
         yield REPLACED.at(use.at("then"), f"'{use.use}': 'then' and 'replaced-by' do not agree")
+        return
+    if _takes_over_within(use, phase):
         return
     onwards = {Then.GOES_ON: use.use, Then.REPLACED: use.replaced_by, Then.ENDS: None}[use.then]
     # The last phase has no end: what goes on there goes on with the patient.
     if onwards and following and onwards not in {later.use for later in following.uses}:
         message = f"'{onwards}' is not used in phase {following.number}"
         yield ONWARDS.at(use.at("then"), message)
+
+
+def _takes_over_within(use: Use, phase: Phase) -> bool:
+    """Return whether a later use of the same phase takes this one's place."""
+    week = entry_week(phase, use)
+    return any(later.use == use.replaced_by and entry_week(phase, later) > week for later in phase.uses)
 
 
 def _against_exercise(catalogue: Catalogue, use: Use) -> Iterator[Problem]:

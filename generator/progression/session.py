@@ -18,6 +18,7 @@ from generator.catalogue.programme import Phase, Use
 from generator.catalogue.terms import Sides, Surface
 from generator.catalogue.values import Catalogue
 from generator.progression.session_order import items_of, reasons, stops
+from generator.progression.weeks import active_together
 
 SET_UP = 30
 CHANGE_OF_POSITION = 60
@@ -67,8 +68,17 @@ def days(catalogue: Catalogue, orders: Mapping[str, Order]) -> Mapping[tuple[str
 
 
 def day(catalogue: Catalogue, phase: Phase, introduced: Iterable[str]) -> Day:
-    """Return the fullest day of a phase; `introduced` are its exercises in the order of introduction."""
-    uses = {use.use: use for use in phase.uses}
+    """Return the fullest day of a phase; `introduced` are its exercises in the order of introduction.
+
+    Exercises that replace each other within the phase are never counted on the same day.
+    """
+    order = tuple(introduced)
+    found = (_day(catalogue, phase.number, order, uses) for uses in active_together(phase))
+    return max(found, key=lambda one: (sum(part.seconds for part in one.sessions), len(one.in_passing)))
+
+
+def _day(catalogue: Catalogue, phase: int, introduced: Sequence[str], active: Iterable[Use]) -> Day:
+    uses = {use.use: use for use in active}
     order = [id_ for id_ in introduced if id_ in uses and id_ in catalogue.exercises]
     passing = [id_ for id_ in order if catalogue.exercises[id_].dose.kind is DoseKind.HOURLY]
     order = [id_ for id_ in order if id_ not in passing]
@@ -78,7 +88,7 @@ def day(catalogue: Catalogue, phase: Phase, introduced: Iterable[str]) -> Day:
         for number in range(times)
     )
     total = sum(session.seconds for session in sessions)
-    return Day(phase.number, sessions, tuple(passing), rounded_minutes(total))
+    return Day(phase, sessions, tuple(passing), rounded_minutes(total))
 
 
 def session(catalogue: Catalogue, order: Order, phase: Phase) -> Session | None:

@@ -34,6 +34,22 @@ def entry_week(phase: Phase, use: Use) -> int:
     return entry(phase, use, Track.USUAL)
 
 
+def active_together(phase: Phase) -> tuple[tuple[Use, ...], ...]:
+    """Return the uses that are active at once, for each week of the usual track in which one enters.
+
+    A use that is replaced by another of the same phase stops on the day the other enters.
+    """
+    entries = {use.use: entry_week(phase, use) for use in phase.uses}
+    return tuple(
+        tuple(
+            use
+            for use in phase.uses
+            if entries[use.use] <= week and entries.get(use.replaced_by or "", week + 1) > week
+        )
+        for week in sorted(set(entries.values()))
+    )
+
+
 def delayed_entry_week(phase: Phase, use: Use) -> int:
     """Return the week from which the use is allowed on the delayed track."""
     return entry(phase, use, Track.DELAYED)

@@ -366,7 +366,7 @@ CASES = (
         "limits: {exercises-at-once: 1}\ndemo: yes",
         "too-many-exercises",
         "- use: ankle-pump\n        dose-steps: [5 times an hour]\n",
-        ("phase 2 has 2 exercises, the limit is 1",),
+        ("phase 2 has 2 exercises at once, the limit is 1",),
         before=(
             (
                 REPAIR,

@@ -21,6 +21,7 @@ from generator.progression.session import (
     rounded_minutes,
 )
 from generator.progression.session_order import Item, stops
+from generator.progression.weeks import active_together
 from generator.reading.doses import parse_step
 from tests.content import FILES, catalogue_of, with_change
 
@@ -240,3 +241,18 @@ def test_dose_kinds_are_all_timed() -> None:
         DoseKind.STEPS: "1 steps",
     }
     assert {kind for kind, step in typed.items() if seconds(step) > 0} == set(DoseKind) - {DoseKind.HOURLY}
+
+
+def test_exercises_that_replace_each_other_are_never_counted_together() -> None:
+    """A use replaced within its phase stops when the other enters, so they share no day and no limit."""
+    later = (
+        "      - use: ankle-pump\n        week: 8\n        delayed-week: 10\n"
+        "        dose-steps: [10 times an hour]\n        times-a-day: 1\n        days-a-week: 7\n"
+        "        then: ends\n"
+    )
+    files = with_change(
+        FILES, REPAIR, "        then: goes on\n", "        then: replaced\n        replaced-by: ankle-pump\n"
+    )
+    files = {**files, REPAIR: files[REPAIR] + later}
+    phase = catalogue_of(files).programmes["tendon-repair"].phases[1]
+    assert [[use.use for use in uses] for uses in active_together(phase)] == [["heel-raise"], ["ankle-pump"]]
