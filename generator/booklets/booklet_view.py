@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, fields, is_dataclass
 from typing import Any
 
+from generator.booklets.columns import HALF_LETTERS, block
 from generator.booklets.exercise_sheet import ExerciseSheet, exercise_sheets
 from generator.booklets.safety_view import Pain, SignGroup, WorseLevel, pain_view, sign_groups, worse_levels
 from generator.booklets.source_view import SourceLine, source_lines, study_lines
@@ -21,6 +22,9 @@ from generator.wording.weeks import until_week, weeks
 
 LINE_MM = 9.0
 """Height of one ruled line to write on, in millimetres."""
+
+# Below the two columns the things would take at least as many lines.
+_SPARED_LINES = 4
 
 MOST_LINES = 8
 """So many lines are enough for notes."""
@@ -91,8 +95,17 @@ class Booklet:
 
     @property
     def bar_width(self) -> float:
-        """Return the width of one bar of the way, in percent of the line; a gap of one percent follows it."""
-        return round(100 / len(self.way) - 1.05, 2)
+        """Return the width of one bar of the way, in percent of the line; gaps of one percent part them."""
+        return round((100 - (len(self.way) - 1)) / len(self.way) - 0.05, 2)
+
+    @property
+    def room_beside(self) -> bool:
+        """Return whether the things needed find room beside weight, walking aid and brace."""
+        stage = self.job.stage
+        things = [f"{thing.name}. {thing.check or ''}" for thing in self.equipment]
+        left = block(stage.goals, HALF_LETTERS) + block(things, HALF_LETTERS)
+        aids = [text for text in (stage.weight_bearing, stage.walking_aid, stage.brace) if text]
+        return left <= sum(block((text,), HALF_LETTERS) for text in aids) + _SPARED_LINES
 
     def tight(self, key: str) -> bool:
         """Return whether a section keeps the smaller type."""

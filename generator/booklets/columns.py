@@ -11,6 +11,9 @@ STEPS_LETTERS = 48
 DOSE_LETTERS = 34
 """Letters that fit one line of the column of the dose."""
 
+HALF_LETTERS = 42
+"""Letters that fit one line of half a sheet."""
+
 FIXED_DOSE_LINES = 5.0
 """Lines that the large figures of the dose and its heading take."""
 

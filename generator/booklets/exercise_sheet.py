@@ -14,13 +14,16 @@ from generator.catalogue.exercise import Caution, Exercise, HelperRole, Variatio
 from generator.catalogue.in_force import withheld_variations
 from generator.catalogue.programme import Use
 from generator.catalogue.terms import Change, Helper, Then
-from generator.wording.doses import DosePhrase, dose
-from generator.wording.phrases import frequency, list_of, load, number, pain, place_of
+from generator.wording.doses import DosePhrase, dose, hold_seconds
+from generator.wording.phrases import duration, frequency, list_of, load, number, pain, place_of
 from generator.wording.terms import term
 from generator.wording.voice import Voice
 from generator.wording.weeks import from_week, not_before_week
 
 DAYS_IN_A_WEEK = 7
+
+# Figures such as 3 × 10 speak for themselves; 10 alone needs what it counts.
+_IN_SETS = (DoseKind.REPETITIONS, DoseKind.HOLDS)
 
 
 @dataclass(frozen=True)
@@ -171,10 +174,7 @@ def _sheet(here: _Setting, fits: Fits) -> ExerciseSheet:
         often=frequency(voice, use.times_a_day, use.days_a_week, use.rest_days, hourly=hourly),
         frequency=frequency(voice, use.times_a_day, use.days_a_week, hourly=hourly),
         stop=_stop(here),
-        ladder=tuple(
-            f"{phrase.big} {load(voice, step.load)}".strip()
-            for phrase, step in zip(phrases, use.dose_steps, strict=True)
-        ),
+        ladder=_ladder(here),
         figures=tuple(phrase.big for phrase in phrases),
         going_up=job.stage.going_up,
         easier=_variations(here, Change.EASIER),
@@ -253,6 +253,20 @@ def _warned(voice: Voice, caution: Caution) -> Warned:
 def _stop(here: _Setting) -> str:
     limit = pain(here.voice, here.job.stage.pain.during)
     return here.voice.gettext("Stop if pain at the operated place goes above {limit}.").format(limit=limit)
+
+
+def _ladder(here: _Setting) -> tuple[str, ...]:
+    """Return the dose steps as short as they can be told apart: with load, and with hold where it changes."""
+    voice, steps, permitted = here.voice, here.use.dose_steps, here.exercise.dose
+    holds = [hold_seconds(step, permitted) for step in steps]
+    said = []
+    for step, hold in zip(steps, holds, strict=True):
+        phrase = dose(voice, step, permitted)
+        parts = [phrase.big] if step.kind in _IN_SETS else [phrase.big, phrase.unit]
+        if hold and len(set(holds)) > 1:
+            parts.append(voice.gettext("for {duration}").format(duration=duration(voice, hold)))
+        said.append(" ".join([*parts, load(voice, step.load)]).strip())
+    return tuple(said)
 
 
 def _variations(here: _Setting, change: Change) -> tuple[Variation, ...]:

@@ -144,6 +144,7 @@ def _required(view: Booklet) -> dict[str, tuple[str, ...]]:
         "warnings": (
             *(group.call for group in view.signs if group.call),
             *signs,
+            str(safety.working_area),
             str(safety.deferral_full),
         ),
         "diary": tuple(str(act) for level in view.worse for act in level.acts),

@@ -261,6 +261,7 @@ def test_minutes_and_hourly_doses_have_no_sets() -> None:
     assert big is not None
     assert read(big) == "10"
     assert "10 minutes" in read(part)
+    assert [read(step) for step in part.select(".ladder li")] == ["10 minutes"]
 
 
 def test_the_use_of_a_variation_says_which_form() -> None:
@@ -275,3 +276,14 @@ def test_the_use_of_a_variation_says_which_form() -> None:
     )
     assert "Half height: Lift half as high." in part
     assert part.count("Half height:") == 1
+
+
+def test_dose_steps_that_differ_in_their_hold_say_so() -> None:
+    """Three steps of 1 × 5 that are held longer each time must not look alike on the sheet."""
+    base = programme()
+    steps = tuple(DoseStep(DoseKind.HOLDS, 1, 5, hold=hold) for hold in (5, 10))
+    phases = (replace(base.phases[0], uses=(use("squeeze-buttocks", *steps),)), *base.phases[1:])
+    changed = catalogue(programmes={base.id: replace(base, phases=phases)})
+    part = sheet(page(job(catalogue=in_words(changed, "en"), phase=1)), "exercise-squeeze-buttocks")
+    said = [read(step) for step in part.select(".ladder li")]
+    assert said == ["1 × 5 for 5 seconds", "1 × 5 for 10 seconds"]
