@@ -22,6 +22,7 @@ from generator.reading import read_content
 from generator.steps import languages, pages, paper
 from generator.steps.expectations import audit_of
 from generator.steps.languages import Spoken, speak
+from generator.steps.worked import work_out
 from generator.website import engine
 
 Say = Callable[[str], None]
@@ -122,9 +123,10 @@ def _fill(
     say(f"Printing the booklets ({names}) ...")
     assets = request.root / "site_assets"
     workshop = stage.root.parent / "paper"
-    sheets = paper.make_paper(spoken, checked.orders, workshop, assets, request.workers)
+    worked = work_out(spoken[0].catalogue, checked.orders)
+    sheets = paper.make_paper(spoken, worked, workshop, assets, request.workers)
     say("Writing the pages ...")
-    site = pages.Site(spoken, checked.orders, sheets, ALL_RULES, request.root, request.work)
+    site = pages.Site(spoken, worked, sheets, ALL_RULES, request.root, request.work)
     facts, found = pages.make_pages(site, stage.root, request.workers)
     paper.move_paper(sheets, stage.root)
     problems = in_order((*problems, *found, *(problem for one in sheets for problem in one.problems)))
@@ -164,7 +166,7 @@ def preview_site(request: Request, language: str | None) -> Outcome:
     shutil.rmtree(fresh, ignore_errors=True)
     site = pages.Site(
         chosen,
-        checked.orders,
+        work_out(checked.catalogue, checked.orders),
         (),
         ALL_RULES,
         request.root,

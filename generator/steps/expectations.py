@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from generator.publish import Audit, Expected, ExpectedPdf
 from generator.steps.languages import Spoken
 from generator.steps.paper import Sheets
+from generator.website.root import base_path
 from generator.website.values import PageFact
 from generator.wording.isolation import plain
 from generator.wording.phrases import page_of
@@ -24,7 +25,7 @@ def audit_of(
     doses: dict[str, tuple[str, ...]] = {}
     for language, facts in pages.items():
         for fact in facts:
-            path = f"{language}/{fact.path}"
+            path = f"{language}/{fact.path}" if language else fact.path
             required[path] = fact.required
             if fact.doses is not None:
                 doses[path] = fact.doses
@@ -44,6 +45,7 @@ def audit_of(
         },
         required=required,
         doses=doses,
+        base_path=base_path(spoken[0].catalogue.clinic),
         choice_pages=frozenset(f"{one.voice.code}/check.html" for one in spoken),
     )
 

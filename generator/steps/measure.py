@@ -23,6 +23,7 @@ from generator.catalogue.values import Catalogue
 from generator.progression import arrange
 from generator.steps.languages import speak
 from generator.steps.paper import booklet_jobs
+from generator.steps.worked import work_out
 
 Say = Callable[[str], None]
 
@@ -116,7 +117,7 @@ def _write_sheets(catalogue: Catalogue, content: Path, root: Path, folder: Path)
     folder.mkdir()
     spoken, _ = speak(catalogue, content)
     sheets = 0
-    jobs = booklet_jobs(spoken, arrange(catalogue), folder, root / "site_assets")
+    jobs = booklet_jobs(spoken, work_out(catalogue, arrange(catalogue)), folder, root / "site_assets")
     for number, (_, _, job) in enumerate(jobs):
         fits, laid = fitted(job)
         sheets += laid.pages

@@ -7,11 +7,11 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from generator.catalogue.arranged import Orders
 from generator.problems import Problem, Rule
 from generator.reading.schema import reference
 from generator.steps.languages import Spoken
 from generator.steps.paper import Sheets
+from generator.steps.worked import Worked
 from generator.website.assets import write_assets
 from generator.website.config import Language
 from generator.website.engine import SiteJob, build_languages
@@ -22,12 +22,16 @@ from generator.website.root import write_root
 from generator.website.values import BookletFact, FieldGroup, PageFact, SiteInput
 
 
+# The key under which the facts of the pages above all languages are kept.
+ROOT = ""
+
+
 @dataclass(frozen=True)
 class Site:
     """What the pages are made from; `work` takes files that may be thrown away."""
 
     spoken: tuple[Spoken, ...]
-    orders: Orders
+    worked: Worked
     sheets: Sequence[Sheets]
     rules: tuple[Rule, ...]
     root: Path
@@ -60,7 +64,7 @@ def make_pages(
         jobs.append(job)
         inputs.append(said)
     problems = build_languages(jobs, workers)
-    write_root(inputs, assets, output)
+    facts[ROOT] = write_root(inputs, assets, output)
     return facts, problems
 
 
@@ -70,7 +74,8 @@ def _input(site: Site, spoken: Spoken) -> SiteInput:
         catalogue=spoken.catalogue,
         voice=spoken.voice,
         languages=site.languages,
-        orders=site.orders,
+        orders=site.worked.orders,
+        withheld=site.worked.withheld,
         booklets={
             (booklet.job.programme, booklet.job.phase): BookletFact(
                 path=booklet.path.removeprefix(f"{code}/"),

@@ -12,6 +12,7 @@ from generator.catalogue.arranged import Orders
 from generator.catalogue.fingerprints import edition_code, fingerprint
 from generator.problems import Place, Problem
 from generator.steps.languages import Spoken
+from generator.steps.worked import Worked
 
 FOLDER = "booklets"
 
@@ -32,10 +33,10 @@ class Sheets:
 
 
 def make_paper(
-    spoken: Sequence[Spoken], orders: Orders, folder: Path, assets: Path, workers: int
+    spoken: Sequence[Spoken], worked: Worked, folder: Path, assets: Path, workers: int
 ) -> tuple[Sheets, ...]:
     """Write every phase's booklet in every language under `folder`, with the site's own paths."""
-    jobs = booklet_jobs(spoken, orders, folder, assets)
+    jobs = booklet_jobs(spoken, worked, folder, assets)
     results = make_booklets([job for _, _, job in jobs], workers)
     return tuple(
         Sheets(language, path, job, result)
@@ -52,15 +53,15 @@ def move_paper(sheets: Sequence[Sheets], site: Path) -> None:
 
 
 def booklet_jobs(
-    spoken: Sequence[Spoken], orders: Orders, folder: Path, assets: Path
+    spoken: Sequence[Spoken], worked: Worked, folder: Path, assets: Path
 ) -> tuple[tuple[str, str, BookletJob], ...]:
     """Return language, path from `folder` and job of every booklet."""
     return tuple(
-        (one.voice.code, path, job) for one in spoken for path, job in _jobs_in(one, orders, folder, assets)
+        (one.voice.code, path, job) for one in spoken for path, job in _jobs_in(one, worked, folder, assets)
     )
 
 
-def _jobs_in(spoken: Spoken, orders: Orders, folder: Path, assets: Path) -> Iterator[tuple[str, BookletJob]]:
+def _jobs_in(spoken: Spoken, worked: Worked, folder: Path, assets: Path) -> Iterator[tuple[str, BookletJob]]:
     in_use = spoken.in_use()
     for programme in spoken.catalogue.programmes.values():
         for phase in programme.phases:
@@ -73,8 +74,9 @@ def _jobs_in(spoken: Spoken, orders: Orders, folder: Path, assets: Path) -> Iter
                     voice=spoken.voice,
                     programme=programme.id,
                     phase=phase.number,
-                    order=orders[programme.id],
-                    edition=edition(spoken, programme.id, phase.number, orders),
+                    order=worked.orders[programme.id],
+                    edition=edition(spoken, programme.id, phase.number, worked.orders),
+                    minutes_a_day=worked.days[programme.id, phase.number].minutes or None,
                     output=folder / path,
                     assets=assets,
                 ),
