@@ -21,7 +21,6 @@ from generator.website.pages import write_pages
 from generator.website.root import write_root
 from generator.website.values import BookletFact, FieldGroup, PageFact, SiteInput
 
-
 # The key under which the facts of the pages above all languages are kept.
 ROOT = ""
 

@@ -26,7 +26,8 @@ class Worked:
 
     orders: order of introduction. withheld: variations (``exercise/variation``) that a phase forbids.
     days: what the fullest day holds, in session order. tables: what is allowed when. back: the step
-    back from each dose step (exercise, position from 0). things: what must be at hand. anchors: heights of a band.
+    back from each dose step (exercise, position from 0). things: what must be at hand. anchors: a band's
+    heights.
     """
 
     orders: Orders
