@@ -9,58 +9,58 @@ _CHANGED = "make the booklet again; if it comes back, tell the maintainers"
 
 OVERFLOW = Rule(
     "booklet-overflow",
-    "words stand beyond their box or the sheet",
+    "Words stand beyond their box or the sheet.",
     "A word is longer than its column, so that its end would be cut off or printed over something else.",
     "shorten the word, or put a hyphen or blank where it may break",
     safety=True,
 )
 COMPLAINT = Rule(
     "booklet-complaint",
-    "the PDF writer complained",
+    "The PDF writer complained.",
     "It met something that it cannot print as asked: a missing font, picture or sign.",
     _OURS,
 )
 LONG_EXERCISE = Rule(
     "booklet-long-exercise",
-    "an exercise takes more than two sheets",
+    "An exercise takes more than two sheets.",
     "Its set-up, steps, limits and warnings are too long for two sheets at a size that everyone can read.",
     "shorten the texts of the exercise, or part it into two exercises",
     Severity.WARNING,
 )
 NOT_A_PDF = Rule(
     "booklet-not-a-pdf",
-    "the finished file cannot be read back",
+    "The finished file cannot be read back.",
     "The file is damaged or incomplete.",
     _CHANGED,
 )
 PAGES = Rule(
     "booklet-pages",
-    "the finished file has another number of pages than was laid out",
+    "The finished file has another number of pages than was laid out.",
     "Pages were lost or added when the file was written.",
     _CHANGED,
 )
 FONT_NOT_EMBEDDED = Rule(
     "booklet-font-not-embedded",
-    "a font is not inside the file",
+    "A font is not inside the file.",
     "On another machine or printer another font would take its place, and signs may be missing.",
     _OURS,
 )
 STRANGE_FONT = Rule(
     "booklet-strange-font",
-    "a font that is not ours was used",
+    "A font that is not ours was used.",
     "A sign or script is missing from our fonts, so the machine took one of its own.",
     "leave the sign out, or install the font package for the script",
 )
 MISSING_SIGN = Rule(
     "booklet-missing-sign",
-    "an empty box stands where a sign should be",
+    "An empty box stands where a sign should be.",
     "No font on this machine has the sign.",
     "leave the sign out, or install the font package for the script",
     safety=True,
 )
 MARGIN_LINE = Rule(
     "booklet-margin-line",
-    "a sheet lacks a line that must stand on every sheet",
+    "A sheet lacks a line that must stand on every sheet.",
     "The deferral note, the clinic's telephone line, the page number, the edition or the demonstration line"
     " did not reach the sheet.",
     _OURS,
@@ -68,57 +68,57 @@ MARGIN_LINE = Rule(
 )
 TEXT_MISSING = Rule(
     "booklet-text-missing",
-    "a dose, a stop rule or a warning is not on its sheet as it should be read",
+    "A dose, a stop rule or a warning is not on its sheet as it should be read.",
     "It was lost, or its figures stand in another order than they are read.",
     _OURS,
     safety=True,
 )
 OFF_SHEET = Rule(
     "booklet-off-sheet",
-    "characters stand off the sheet",
+    "Characters stand off the sheet.",
     "They would be lost in print.",
     "shorten the text that stands there",
     safety=True,
 )
 SMALL_TEXT = Rule(
     "booklet-small-text",
-    "text is smaller than 12 points",
+    "Text is smaller than 12 points.",
     "People with weak sight could not read it.",
     _OURS,
 )
 TITLE = Rule(
     "booklet-title",
-    "the file has no title, or another one",
+    "The file has no title, or another one.",
     "A screen reader would read out the file's name instead.",
     _OURS,
 )
 LANGUAGE = Rule(
     "booklet-language",
-    "the file does not say its language, or says another",
+    "The file does not say its language, or says another.",
     "A screen reader would read it with the wrong voice.",
     _OURS,
 )
 TAGS = Rule(
     "booklet-tags",
-    "the file is not tagged",
+    "The file is not tagged.",
     "A screen reader could not tell headings, lists and tables from text.",
     _OURS,
 )
 HEADINGS = Rule(
     "booklet-headings",
-    "headings jump over a level",
+    "Headings jump over a level.",
     "People who move from heading to heading would miss parts.",
     _OURS,
 )
 PICTURE_WORDS = Rule(
     "booklet-picture-words",
-    "a picture has no words",
+    "A picture has no words.",
     "People who cannot see it would not know that it is there.",
     "describe the picture",
 )
 HEADER_SCOPE = Rule(
     "booklet-header-scope",
-    "a table header does not say what it heads",
+    "A table header does not say what it heads.",
     "A screen reader could not say which row or column a cell belongs to.",
     _OURS,
 )

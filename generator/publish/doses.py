@@ -11,21 +11,21 @@ NO_TEXT = Rule(
     "text-missing",
     "A page or booklet lacks a text that it has to carry.",
     "A template leaves out a field of the catalogue, or prints it differently.",
-    "Print the field in the template as the wording gives it.",
+    "print the field in the template as the wording gives it",
     safety=True,
 )
 OTHER_DOSE = Rule(
     "dose-not-in-catalogue",
     "A page or booklet prints a dose that the catalogue does not give there.",
     "A number was typed into a text or template, or belongs to another phase.",
-    "Remove the number from the text and let the dose come from the catalogue.",
+    "remove the number from the text and let the dose come from the catalogue",
     safety=True,
 )
 NO_DOSE = Rule(
     "dose-missing",
     "A page or booklet lacks a dose that the catalogue gives there, or turns its numbers round.",
     "A template leaves the dose out, or a right-to-left line turns 3 × 10 into 10 × 3.",
-    "Print the dose in the template through the one function that keeps its numbers in order.",
+    "print the dose in the template through the one function that keeps its numbers in order",
     safety=True,
 )
 RULES = (NO_TEXT, OTHER_DOSE, NO_DOSE)

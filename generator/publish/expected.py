@@ -12,7 +12,7 @@ NOTHING_EXPECTED = Rule(
     "nothing-to-audit",
     "The audit was given nothing to look for.",
     "A safety text is empty in some language; an empty text would be found on every page.",
-    "Translate or restore the safety text named here.",
+    "translate or restore the safety text named here",
     safety=True,
 )
 RULES = (NOTHING_EXPECTED,)

@@ -16,25 +16,25 @@ NO_FILE = Rule(
     "link-to-no-file",
     "A link or picture leads to a file that is not in the site.",
     "The page or asset was renamed, left out in this language, or the address has a typing mistake.",
-    "Correct the address, or restore the file.",
+    "correct the address, or restore the file",
 )
 NO_ANCHOR = Rule(
     "link-to-no-place",
     "A link leads to a place in a page that does not exist there.",
     "The heading or element with that id was renamed or removed.",
-    "Correct the part after # or give the element that id.",
+    "correct the part after # or give the element that id",
 )
 DOUBLE_ID = Rule(
     "same-id-twice",
     "Two elements of one page have the same id.",
     "A part of a template is used twice in a page; links and labels then lead to the first only.",
-    "Give each element an id of its own.",
+    "give each element an id of its own",
 )
 NOT_RELATIVE = Rule(
     "link-not-relative",
     "A link is not written relative to its page.",
     "It begins with /, //, or file:; the site then breaks in a subfolder or when it is read from a folder.",
-    "Write the address relative to the page.",
+    "write the address relative to the page",
 )
 RULES = (NO_FILE, NO_ANCHOR, DOUBLE_ID, NOT_RELATIVE)
 

@@ -23,33 +23,33 @@ UNREADABLE = Rule(
     "manifest-unreadable",
     "The list of published files (manifest.json) is missing or cannot be read.",
     "It was deleted or edited by hand, or the folder was not written by this program.",
-    "Build again into this folder if it is ours, or into a new one.",
+    "build again into this folder if it is ours, or into a new one",
 )
 CHANGED = Rule(
     "file-changed",
     "A published file is not the one that was built.",
     "Somebody or something changed it after the build, or the copy to the server was cut short.",
-    "Do not hand this file out; build or copy the site again.",
+    "do not hand this file out; build or copy the site again",
     safety=True,
 )
 MISSING = Rule(
     "file-missing",
     "A file that was built is no longer there.",
     "It was deleted or renamed after the build, or the copy to the server was cut short.",
-    "Build or copy the site again.",
+    "build or copy the site again",
     safety=True,
 )
 EXTRA = Rule(
     "file-extra",
     "The site holds a file that was not built.",
     "Somebody put it there, or an older copy was not removed before the new one was copied.",
-    "Remove the file, or build into an empty folder and copy that.",
+    "remove the file, or build into an empty folder and copy that",
 )
 CLIMBS_OUT = Rule(
     "manifest-climbs-out",
     "The list of published files names a path outside the site.",
     "manifest.json was edited by hand or made by another program; such a path is never opened.",
-    "Do not trust this folder; build the site again.",
+    "do not trust this folder; build the site again",
 )
 RULES = (UNREADABLE, CHANGED, MISSING, EXTRA, CLIMBS_OUT)
 

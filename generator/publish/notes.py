@@ -15,61 +15,61 @@ NO_NOTE = Rule(
     "page-without-note",
     "A page lacks a safety text, or hides it.",
     "The template of the page leaves the text out, or it stands in a hidden or closed part of the page.",
-    "Use the template block that prints the safety texts, in an open part of the page.",
+    "use the template block that prints the safety texts, in an open part of the page",
     safety=True,
 )
 NO_WAY_TO_WARNINGS = Rule(
     "page-without-warning-link",
     "A page has no link that leads straight to the warning signs.",
     "The template leaves the link out, hides it, or leads to another page or language.",
-    "Add the link to the warning signs to the template, where everybody sees it.",
+    "add the link to the warning signs to the template, where everybody sees it",
     safety=True,
 )
 WRONG_LANGUAGE = Rule(
     "page-language",
     "A page does not say its language, or says another one.",
     "The template does not set lang on the html element; a screen reader then mispronounces every word.",
-    "Set lang on the html element to the language of the page.",
+    "set lang on the html element to the language of the page",
 )
 WRONG_DIRECTION = Rule(
     "page-direction",
     "A page is set in the wrong writing direction.",
     "The template does not set dir on the html element, or sets another one on the body.",
-    "Set dir on the html element to the direction of the language, and none on the body.",
+    "set dir on the html element to the direction of the language, and none on the body",
     safety=True,
 )
 HEADING = Rule(
     "page-main-heading",
     "A page has no main heading, or several.",
     "The template prints no h1, or the text of the page brings a second one.",
-    "Let exactly one visible h1 stand in each page.",
+    "let exactly one visible h1 stand in each page",
 )
 NO_LANGUAGE = Rule(
     "page-without-language",
     "A page stands where no published language has its folder.",
     "It was written to a wrong folder, or its language is withheld; its safety texts cannot be checked.",
-    "Write the page into the folder of its language, or leave it out.",
+    "write the page into the folder of its language, or leave it out",
     safety=True,
 )
 NOT_ISOLATED = Rule(
     "number-not-isolated",
     "In a right-to-left page a number can change its order: 3 × 10 would be read as 10 × 3.",
     "The dose, range, angle or telephone number stands in the line without being kept left-to-right.",
-    'Print it through the one function that isolates it (bdi with dir="ltr").',
+    'print it through the one function that isolates it (bdi with dir="ltr")',
     safety=True,
 )
 NO_PAGE = Rule(
     "page-missing",
     "A page that has to exist is not in the site.",
     "It was not written, or under another name.",
-    "Build again; if it stays so, look at the page writer.",
+    "build again; if it stays so, look at the page writer",
     safety=True,
 )
 UNREADABLE = Rule(
     "file-unreadable",
     "A file of the site cannot be read as what it claims to be.",
     "It is damaged, encrypted, or not UTF-8.",
-    "Look at the program that writes this file, and build again.",
+    "look at the program that writes this file, and build again",
     safety=True,
 )
 RULES = (

@@ -20,37 +20,37 @@ LOADS_OUTSIDE = Rule(
     "A page, stylesheet or figure loads something from another host.",
     "A theme, a font service or a pasted snippet; inside the clinic's network it does not load, "
     "and it tells another company who reads the page.",
-    "Copy the file into the site's assets and refer to it there.",
+    "copy the file into the site's assets and refer to it there",
 )
 CODE_IN_PAGE = Rule(
     "inline-script",
     "A page or figure holds program code instead of naming a script file.",
     "A theme partial or a pasted snippet; the site's security policy does not run it.",
-    "Move the code to a script file of the site.",
+    "move the code to a script file of the site",
 )
 HANDLER_IN_PAGE = Rule(
     "inline-handler",
     "An element runs code from an attribute such as onclick.",
     "A pasted snippet; the site's security policy does not run it, so the button does nothing.",
-    "Attach the action in a script file of the site.",
+    "attach the action in a script file of the site",
 )
 STYLE_IN_PAGE = Rule(
     "inline-style",
     "A page holds a style element or a style attribute.",
     "A theme partial, a word processor's table or a pasted snippet; the site's security policy ignores it.",
-    "Give the element a class and put the style into a stylesheet of the site.",
+    "give the element a class and put the style into a stylesheet of the site",
 )
 SCRIPT_LINK = Rule(
     "link-runs-code",
     "A link runs code instead of leading somewhere.",
     "A link that begins with javascript: or data:; the site's security policy does not follow it.",
-    "Use a button and a script file of the site, or lead the link to a page.",
+    "use a button and a script file of the site, or lead the link to a page",
 )
 MOVES_LINKS = Rule(
     "base-element",
     "A page moves all its links with a base element.",
     "With a base element no link can be checked, and the site breaks when it is read from a folder.",
-    "Remove the base element and write links relative to the page.",
+    "remove the base element and write links relative to the page",
 )
 RULES = (LOADS_OUTSIDE, CODE_IN_PAGE, HANDLER_IN_PAGE, STYLE_IN_PAGE, SCRIPT_LINK, MOVES_LINKS)
 

@@ -10,49 +10,49 @@ OUTPUT_DANGEROUS = Rule(
     "output-is-home-or-root",
     "The build refuses to write to the root of the disk or to a home folder.",
     "The whole output folder is replaced at every build; there, that would delete everything else.",
-    "Give a folder of its own, for example --output site.",
+    "give a folder of its own, for example --output site",
 )
 OUTPUT_OVER_CONTENT = Rule(
     "output-in-content",
     "The build refuses an output folder that lies inside the content folder or contains it.",
     "Replacing the output would delete the content, or the content would grow by its own output.",
-    "Give an output folder beside the content folder.",
+    "give an output folder beside the content folder",
 )
 OUTPUT_FOREIGN = Rule(
     "output-not-ours",
     "The output folder holds files and none of them says that this program built it.",
     "A folder counts as ours when it has our manifest.json; replacing any other folder would delete it.",
-    "Give an empty or new folder, or move what is in this one elsewhere.",
+    "give an empty or new folder, or move what is in this one elsewhere",
 )
 OUTPUT_ADDITIONS = Rule(
     "output-has-other-files",
     "The published folder holds files that no build wrote.",
     "Somebody has put files there; the next build replaces the whole folder and would delete them.",
-    "Move these files out of the folder (or delete them), then build again.",
+    "move these files out of the folder (or delete them), then build again",
 )
 OUTPUT_UNUSABLE = Rule(
     "output-not-replaceable",
     "The output cannot be a folder that is replaced as a whole.",
     "The place is a file, the top of a mounted disk, or lies in a folder that does not exist.",
-    "Give a folder inside an existing folder of the same disk.",
+    "give a folder inside an existing folder of the same disk",
 )
 BUSY = Rule(
     "build-running",
     "Another build is writing to the same output folder.",
     "Two builds at once would publish a mixture; the second one does not wait.",
-    "Wait until the other build has ended, then build again.",
+    "wait until the other build has ended, then build again",
 )
 NOT_WRITABLE = Rule(
     "output-not-writable",
     "The system refused to write beside or into the output folder; the old site is unchanged.",
     "Rights, a full disk, or another program that holds a file open.",
-    "Check the rights of the parent folder and the free space, then build again.",
+    "check the rights of the parent folder and the free space, then build again",
 )
 NOT_A_FILE = Rule(
     "output-odd-file",
     "The tree to be published holds a link or device instead of a plain file, or an unportable name.",
     "A link may lead out of the site, and such a name cannot be listed in the manifest.",
-    "Remove it from the theme or the assets and put a plain file with a plain name there.",
+    "remove it from the theme or the assets and put a plain file with a plain name there",
 )
 
 RULES = (

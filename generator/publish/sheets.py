@@ -20,55 +20,55 @@ NO_NOTE = Rule(
     "A sheet lacks a safety text.",
     "The page template of the booklet leaves the text out, it does not fit its margin, or the font "
     "gives it back as other letters.",
-    "Print the text in the margin box of every page, in a font whose text reads back unchanged.",
+    "print the text in the margin box of every page, in a font whose text reads back unchanged",
     safety=True,
 )
 NO_CLINIC_LINE = Rule(
     "sheet-without-telephone",
     "A sheet lacks the telephone line of the clinic.",
     "The page template of the booklet leaves it out, or it does not fit its margin.",
-    "Print the line in the margin box of every page.",
+    "print the line in the margin box of every page",
     safety=True,
 )
 NO_PAGE_NUMBER = Rule(
     "sheet-without-number",
     "A sheet lacks its page number, or bears a wrong one.",
     "The page template leaves it out or counts otherwise; a lost or doubled sheet is then not noticed.",
-    "Print the number of the page and of all pages in the margin box.",
+    "print the number of the page and of all pages in the margin box",
     safety=True,
 )
 NO_EDITION = Rule(
     "sheet-without-edition",
     "A sheet lacks the edition code.",
     "The page template leaves it out; nobody can then tell whether the sheet is still valid.",
-    "Print the edition code in the margin box of every page.",
+    "print the edition code in the margin box of every page",
     safety=True,
 )
 NO_METADATA = Rule(
     "pdf-without-title",
     "A PDF file does not say its title or its language.",
     "The document is written without title or lang; a screen reader then names a file or speaks wrongly.",
-    "Give the document a title element and set lang on its html element.",
+    "give the document a title element and set lang on its html element",
 )
 EMPTY_PAGE = Rule(
     "sheet-empty",
     "A PDF file has an empty page.",
     "A forced page break too many, or a font that leaves nothing to read.",
-    "Remove the break, or look at the page and its fonts.",
+    "remove the break, or look at the page and its fonts",
     safety=True,
 )
 UNKNOWN_PDF = Rule(
     "pdf-unannounced",
     "A PDF file is in the site that nobody announced.",
     "It was written by an earlier step or copied by hand; its texts cannot be checked.",
-    "Announce the file to the audit with its language and edition, or remove it.",
+    "announce the file to the audit with its language and edition, or remove it",
     safety=True,
 )
 NO_PDF = Rule(
     "pdf-missing",
     "A PDF file that has to exist is not in the site.",
     "It was not written, or under another name.",
-    "Build again; if it stays so, look at the booklet writer.",
+    "build again; if it stays so, look at the booklet writer",
     safety=True,
 )
 RULES = (

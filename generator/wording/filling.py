@@ -20,25 +20,25 @@ from generator.wording.voice import Voice
 
 UNKNOWN_PHRASE = Rule(
     "unknown-phrase",
-    "a phrase in braces is not known here",
+    "A phrase in braces is not known here.",
     "The name is misspelt, or the phrase belongs to another kind of text.",
     "write one of the phrases that this text can take",
 )
 PHRASE_WITHOUT_VALUE = Rule(
     "phrase-without-value",
-    "a phrase in braces has no number to say",
+    "A phrase in braces has no number to say.",
     "The exercise's dose leaves out the value that the sentence speaks of.",
     "add the value to the dose, or take the phrase out of the sentence",
 )
 STRAY_BRACE = Rule(
     "stray-brace",
-    "a brace is not part of a phrase",
+    "A brace is not part of a phrase.",
     "Braces only mark whole phrases such as {hold}; one is missing, or the name holds other characters.",
     "close the phrase, or write the sentence without braces",
 )
 PHRASES_DIFFER = Rule(
     "phrases-differ",
-    "a translation does not hold the same phrases as its source",
+    "A translation does not hold the same phrases as its source.",
     "A phrase in braces was left out, added, or its name was translated.",
     "write every phrase in braces as in the source, as often as there",
 )

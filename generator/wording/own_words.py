@@ -16,14 +16,14 @@ TEMPLATE = LOCALES / "generator.pot"
 
 MISSING = Rule(
     "own-words-missing",
-    "the generator does not speak a language of the clinic completely",
+    "The generator does not speak a language of the clinic completely.",
     "Words such as those of doses and signal words are not translated, so they would come out in English.",
     "translate the generator's words into this language, or take it out of the clinic's languages",
     safety=True,
 )
 DAMAGED = Rule(
     "own-words-damaged",
-    "a translation of the generator's own words lost or misspelt a value",
+    "A translation of the generator's own words lost or misspelt a value.",
     "What stands in braces or after a percent sign is filled in by the generator and must stay as it is.",
     "write the values as in the English message",
     safety=True,

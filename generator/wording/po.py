@@ -19,25 +19,25 @@ from generator.wording.localise import NO_TRANSLATIONS, Key, Translations
 
 UNREADABLE = Rule(
     "translation-unreadable",
-    "a file of translations cannot be read",
+    "A file of translations cannot be read.",
     "The file is not UTF-8, or a line is not as PO files have it: a quotation mark or keyword is missing.",
     "open the file with a PO editor, or restore the line from the last good state",
 )
 HEADER = Rule(
     "translation-header",
-    "the header of a file of translations does not fit",
+    "The header of a file of translations does not fit.",
     "The header is missing, or names another language or another character set than UTF-8.",
     "start the file with a header whose Language is that of the file's name and whose charset is UTF-8",
 )
 TWICE = Rule(
     "translation-twice",
-    "a message is translated twice in one file",
+    "A message is translated twice in one file.",
     "Two entries have the same msgctxt and msgid, so nobody can tell which one counts.",
     "keep one of the two entries",
 )
 WITHOUT_CONTEXT = Rule(
     "translation-without-context",
-    "an entry does not say which text it belongs to",
+    "An entry does not say which text it belongs to.",
     "Its msgctxt line was lost, or it has plural forms, which no text of the content has.",
     "restore the entry from the export of messages",
 )

@@ -26,7 +26,7 @@ LOCALES = Path(__file__).parent / "locales"
 
 UNKNOWN_LANGUAGE = Rule(
     "unknown-language",
-    "a language code is not known",
+    "A language code is not known.",
     "The code is misspelt, or is not a BCP 47 code that CLDR has data for.",
     "write a code such as de, pl, pt-BR or zh-Hans",
 )

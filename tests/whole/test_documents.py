@@ -34,3 +34,10 @@ def test_the_first_paragraph_states_the_job() -> None:
     """README opens with what the program does for whom, before any command."""
     first = (PROJECT / "README.md").read_text(encoding="utf-8").split("\n\n")[1]
     assert all(word in first for word in ("catalogue", "patient", "booklets", "phase", "physiotherapist"))
+
+
+def test_every_code_speaks_the_same_way() -> None:
+    """What one sees is a sentence; what to do follows a semicolon, so it begins small and has no full stop."""
+    assert [rule.code for rule in ALL_RULES if not rule.symptom[0].isupper()] == []
+    assert [rule.code for rule in ALL_RULES if not rule.symptom.endswith(".")] == []
+    assert [rule.code for rule in ALL_RULES if rule.remedy[0].isupper() or rule.remedy.endswith(".")] == []
