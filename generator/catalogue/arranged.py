@@ -7,44 +7,22 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import Enum
 
 from generator.catalogue.dose import DoseStep
+from generator.catalogue.estimates import Aside as Aside
+from generator.catalogue.estimates import Basis as Basis
+from generator.catalogue.estimates import Caveat as Caveat
+from generator.catalogue.estimates import CaveatKind as CaveatKind
+from generator.catalogue.estimates import Comparison as Comparison
+from generator.catalogue.estimates import Condition as Condition
+from generator.catalogue.estimates import Estimate as Estimate
+from generator.catalogue.estimates import Hanging as Hanging
+from generator.catalogue.estimates import SetAside as SetAside
+from generator.catalogue.estimates import VariationEffect as VariationEffect
+from generator.catalogue.programme import Acceptance
 from generator.catalogue.terms import Landmark, Surface
-
-
-class Basis(Enum):
-    """What an estimate rests on."""
-
-    MEASURED = "measured"
-    PARTLY_RECALLED = "measured, partly recalled"
-    NOT_MEASURED = "not measured"
-
-
-@dataclass(frozen=True)
-class SetAside:
-    """A measurement that did not enter an estimate: its study, value, and why (a short English reason)."""
-
-    study: str
-    mean: float
-    reason: str
-
-
-@dataclass(frozen=True)
-class Estimate:
-    """Activity of one muscle in one exercise.
-
-    mean: in %MVIC. k: studies pooled. n: people in them. studies: their ids.
-    """
-
-    muscle: str
-    mean: float
-    k: int
-    n: int
-    basis: Basis
-    studies: tuple[str, ...]
-    set_aside: tuple[SetAside, ...] = ()
 
 
 class ReasonKind(Enum):
@@ -57,15 +35,30 @@ class ReasonKind(Enum):
     NOT_MEASURED = "not measured"
     ENTRY = "entry"
     TIE = "tie"
+    JUDGED = "judged"
+    ABOUT_AS_HARD = "about as hard"
+    SAME_PEOPLE = "same people"
+    CHANCE = "chance"
+    NEXT_STUDY = "next study"
+    LATE = "late in the phase"
+    ACCEPTED = "accepted"
+    UPPER_LIMIT = "upper limit"
 
 
 @dataclass(frozen=True)
 class Reason:
-    """One reason for a place; `other` is the exercise it refers to, `number` its %MVIC or week."""
+    """One reason for a place; `other` is the exercise it refers to.
+
+    number: %MVIC (activity, the second muscle of a tie, what is accepted, the upper limit), points above the
+    band (late), week (entry), studies that found this one harder (same people), probability from 0 to 1
+    (chance), people needed (next study). of: how many studies measured both. muscle: id, for a tie.
+    """
 
     kind: ReasonKind
     other: str | None = None
     number: float | None = None
+    of: int | None = None
+    muscle: str | None = None
 
 
 class BandPosition(Enum):
@@ -83,8 +76,11 @@ class Placed:
 
     phase: phase number. place: in the phase, from 1. overall: in the programme, from 1 (first appearance).
     level: same number for neighbours that are about as hard; None where activity does not order.
-    estimate: of the programme's most active muscle; None where not measured or not ordered by activity.
-    above_by: %MVIC points above the band, 0 otherwise.
+    estimate: of the programme's most active muscle in the form used; None where not measured.
+    above_by: %MVIC points above the band, 0 otherwise; late: above by no more than the programme's margin.
+    others: estimates of the programme's other muscles, the more active first. not_measured: its muscles
+    without a value and without a judgement. set_aside: what was set aside for any of its muscles.
+    comparison: with the place before, where activity orders both. accepted: who allows it above the band.
     """
 
     exercise: str
@@ -96,6 +92,12 @@ class Placed:
     band_position: BandPosition
     above_by: float
     reasons: tuple[Reason, ...]
+    late: bool = False
+    others: tuple[Estimate, ...] = ()
+    not_measured: tuple[str, ...] = ()
+    set_aside: tuple[SetAside, ...] = ()
+    comparison: Comparison | None = None
+    accepted: Acceptance | None = None
 
 
 @dataclass(frozen=True)
@@ -111,11 +113,15 @@ class Window:
 
 @dataclass(frozen=True)
 class Order:
-    """The order of introduction of one programme, phase by phase, with the windows of its phases."""
+    """The order of introduction of one programme, phase by phase, with the windows of its phases.
+
+    withheld: by phase, the variations (``exercise/variation``) that demand, restrictions or band forbid.
+    """
 
     programme: str
     windows: tuple[Window, ...]
     places: tuple[Placed, ...]
+    withheld: Mapping[int, frozenset[str]] = field(default_factory=dict)
 
     def of_phase(self, number: int) -> tuple[Placed, ...]:
         """Return the places of one phase in order."""

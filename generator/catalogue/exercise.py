@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 from generator.catalogue.base import Record, Text
 from generator.catalogue.dose import Dose
+from generator.catalogue.judgement import Judgement
 from generator.catalogue.terms import (
     Against,
     Carries,
@@ -20,6 +21,7 @@ from generator.catalogue.terms import (
     Landmark,
     Movement,
     Normalisation,
+    OutsideLoad,
     Part,
     Position,
     Posture,
@@ -77,6 +79,7 @@ class Measurement(Record):
     study: id in studies.yml. at_place: table or page in it.
     electrode, normalisation, part: None where the study's own entry holds.
     load: condition of load, a short English phrase; the same words mean the same condition.
+    added_load: kind of load added from outside beyond what the exercise itself asks for.
     read: which of mean, sd, n were read in the source; the others are recalled.
     """
 
@@ -88,6 +91,7 @@ class Measurement(Record):
     study: str
     at_place: str
     load: str
+    added_load: OutsideLoad | None = None
     statistic: Statistic = Statistic.MEAN
     electrode: Electrode | None = None
     normalisation: Normalisation | None = None
@@ -100,7 +104,7 @@ class Measurement(Record):
 class Variation(Record):
     """An easier or harder form; what it does not state is as in its exercise.
 
-    operated_leg, other_leg: None where the file says ``same``.
+    operated_leg, other_leg: None where the file says ``same``. judged: as in an exercise.
     """
 
     id: str
@@ -113,6 +117,7 @@ class Variation(Record):
     positions: tuple[Position, ...] = ()
     equipment: tuple[str, ...] = ()
     activity: tuple[Measurement, ...] = ()
+    judged: tuple[Judgement, ...] = ()
     cautions: tuple[Caution, ...] = ()
 
 
@@ -135,6 +140,7 @@ class Exercise(Record):
     sides: whether the dose is done once (by the operated side, or by both at once) or by each side in turn.
     set_up, start, steps, limits: in the order in which the patient reads them.
     feel, not_feel: what it should and should not feel like. anchor: height of a band's anchor.
+    judged: how hard muscles work that nobody measured; a measurement counts before it.
     """
 
     id: str
@@ -159,6 +165,7 @@ class Exercise(Record):
     other_leg: LegWork
     set_up: tuple[Text, ...] = ()
     start: Text
+    finish: Text | None = None
     steps: tuple[Text, ...]
     limits: tuple[Text, ...] = ()
     feel: Text
@@ -167,4 +174,7 @@ class Exercise(Record):
     cautions: tuple[Caution, ...] = ()
     dose: Dose
     variations: Mapping[str, Variation] = field(default_factory=dict)
+    poses: tuple[PoseSpec, ...] = ()
+    figure: FigureSpec | None = None
     activity: tuple[Measurement, ...] = ()
+    judged: tuple[Judgement, ...] = ()

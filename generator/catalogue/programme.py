@@ -134,6 +134,19 @@ class Waiver(Record):
 
 
 @dataclass(frozen=True, kw_only=True)
+class Acceptance(Record):
+    """A clinician's leave for one use above its band, with role and reason, which are shown.
+
+    up_to: highest %MVIC that is accepted; an estimate that rises above it is an error again.
+    reason: for clinicians, in the language of the content.
+    """
+
+    up_to: float
+    role: str
+    reason: str
+
+
+@dataclass(frozen=True, kw_only=True)
 class Use(Record):
     """An exercise in one phase of one programme.
 
@@ -142,6 +155,7 @@ class Use(Record):
     dose_steps: from the first to the last. times_a_day, days_a_week: how often.
     rest_days: least whole days of rest between two days with this exercise.
     then: whether it goes on after the phase; replaced_by: the exercise that takes its place.
+    accepts: leave to stand above the phase's band.
     """
 
     use: str
@@ -158,6 +172,7 @@ class Use(Record):
     note: Text | None = None
     cautions: tuple[Caution, ...] = ()
     waives: tuple[Waiver, ...] = ()
+    accepts: Acceptance | None = None
 
 
 @dataclass(frozen=True, kw_only=True)

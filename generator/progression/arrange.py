@@ -2,49 +2,57 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Set
-from dataclasses import replace
+from collections.abc import Callable, Iterable, Mapping, Sequence, Set
+from dataclasses import dataclass, replace
 from types import MappingProxyType
 from typing import Any
 
-from generator.catalogue.arranged import Estimate, Order, Placed, Reason, ReasonKind
-from generator.catalogue.exercise import Exercise
-from generator.catalogue.programme import Phase, Programme, Use
+from generator.catalogue.arranged import Comparison, Order, Placed
+from generator.catalogue.programme import Phase, Programme
 from generator.catalogue.terms import Role
 from generator.catalogue.values import Catalogue
-from generator.progression.activity import estimate
-from generator.progression.bands import position
+from generator.progression.activity import Activity, activity_of
+from generator.progression.bands import Leave, leave, position
+from generator.progression.compare import Side, compared
 from generator.progression.order import levels, linear_extension
+from generator.progression.reasons import Standing, reasons
+from generator.progression.variations import segments
 from generator.progression.weeks import entry_week, windows
+from generator.progression.withheld import withheld_by
+from generator.progression.worked import BY_ACTIVITY, Worked, worked
 
-BY_ACTIVITY = frozenset({Role.WAKING, Role.STRENGTH})
 # Warm-up first; free balance work before the stance leg is tired (common practice, no source).
 _ROLES = (Role.CIRCULATION, Role.MOVEMENT, Role.WALKING, Role.BALANCE)
+_NOT_KNOWN = float("inf")
 
-Key = tuple[int, int, int, float, str]
+# Entry week, role, whether activity is unknown, demand, most active muscle, second muscle, id.
+Key = tuple[int, int, bool, int, float, float, str]
 
 
-def arrange(catalogue: Catalogue) -> Mapping[str, Order]:
-    """Return every programme's order by its id; uses of exercises that could not be read are left out."""
+def arrange(catalogue: Catalogue, without: Set[str] = frozenset()) -> Mapping[str, Order]:
+    """Return every programme's order by its id; uses of exercises that could not be read are left out.
+
+    without: studies (ids) that are left out as if never published, to see what hangs on them.
+    """
+    activity = activity_of(catalogue, without)
     return MappingProxyType(
-        {id_: _arrange_programme(catalogue, programme) for id_, programme in catalogue.programmes.items()}
+        {
+            id_: arrange_programme(catalogue, activity, programme)
+            for id_, programme in catalogue.programmes.items()
+        }
     )
 
 
-def most_active(catalogue: Catalogue, programme: Programme, exercise: Exercise) -> Estimate | None:
-    """Return the estimate of the programme's most active muscle in the exercise."""
-    found = (estimate(exercise.activity, muscle, catalogue.studies) for muscle in programme.muscles)
-    return max((item for item in found if item), key=lambda item: item.mean, default=None)
-
-
-def _arrange_programme(catalogue: Catalogue, programme: Programme) -> Order:
+def arrange_programme(catalogue: Catalogue, activity: Activity, programme: Programme) -> Order:
+    """Return the order of one programme from what is known of every form."""
     places: list[Placed] = []
     seen: dict[str, int] = {}
     for phase in programme.phases:
-        for placed in _arrange_phase(catalogue, programme, phase, frozenset(seen)):
+        for placed in _Arranging(catalogue, activity, programme, phase).places(frozenset(seen)):
             overall = seen.setdefault(placed.exercise, len(seen) + 1)
             places.append(replace(placed, overall=overall))
-    return Order(programme.id, windows(programme), tuple(places))
+    withheld = withheld_by(catalogue, activity, programme)
+    return Order(programme.id, windows(programme), tuple(places), withheld)
 
 
 def order_of_phase(
@@ -69,72 +77,100 @@ def order_of_phase(
     )
 
 
-def _arrange_phase(
-    catalogue: Catalogue, programme: Programme, phase: Phase, earlier: Set[str]
-) -> list[Placed]:
-    uses = {use.use: use for use in phase.uses if use.use in catalogue.exercises}
-    found = {id_: most_active(catalogue, programme, catalogue.exercises[id_]) for id_ in uses}
-    keys = {id_: _key(phase, uses[id_], catalogue.exercises[id_], found[id_]) for id_ in uses}
-    order = order_of_phase(catalogue, uses, earlier, keys.__getitem__)
-    means = [_ordering_mean(catalogue.exercises[id_], found[id_]) for id_ in order]
-    return [
-        _place(catalogue, phase, order, index, found, keys, level)
-        for index, level in enumerate(levels(means, programme.level_span))
-    ]
+def key_of(phase: Phase, item: Worked) -> Key:
+    """Return what orders a use: entry, role, then activity where it orders, else demand; id at the last.
 
-
-def _ordering_mean(exercise: Exercise, found: Estimate | None) -> float | None:
-    return found.mean if found and exercise.role in BY_ACTIVITY else None
-
-
-def _key(phase: Phase, use: Use, exercise: Exercise, found: Estimate | None) -> Key:
-    """Return what orders a use: entry, role, then activity where it orders, else demand; id at the last."""
+    What orders by activity and has no number stands after what has one, by demand: it is never taken as 0.
+    Equal numbers are told apart by the second most active muscle; where that is not known, it stands later.
+    """
+    exercise, found = item.exercise, item.ordering
     group = len(_ROLES) if exercise.role in BY_ACTIVITY else _ROLES.index(exercise.role)
-    mean = _ordering_mean(exercise, found)
-    demand = exercise.demand.rank if mean is None else 0
-    return (entry_week(phase, use), group, demand, -1.0 if mean is None else mean, exercise.id)
-
-
-def _place(
-    catalogue: Catalogue,
-    phase: Phase,
-    order: list[str],
-    index: int,
-    found: Mapping[str, Estimate | None],
-    keys: Mapping[str, Key],
-    level: int | None,
-) -> Placed:
-    id_ = order[index]
-    exercise = catalogue.exercises[id_]
-    mean = _ordering_mean(exercise, found[id_])
-    band_position, above_by = position(mean, phase.band)
-    return Placed(
-        exercise=id_,
-        phase=phase.number,
-        place=index + 1,
-        overall=0,
-        level=level,
-        estimate=found[id_],
-        band_position=band_position,
-        above_by=above_by,
-        reasons=_reasons(exercise, keys, order[:index], mean, phase),
+    second = item.estimates[1].mean if len(item.estimates) > 1 else _NOT_KNOWN
+    return (
+        entry_week(phase, item.use),
+        group,
+        exercise.role in BY_ACTIVITY and found is None,
+        exercise.demand.rank if found is None else 0,
+        found.mean if found else 0.0,
+        second if found else 0.0,
+        exercise.id,
     )
 
 
-def _reasons(
-    exercise: Exercise, keys: Mapping[str, Key], before: list[str], mean: float | None, phase: Phase
-) -> tuple[Reason, ...]:
-    """Say why the exercise stands where it stands, the strongest reason first."""
-    reasons: list[Reason] = []
-    key = keys[exercise.id]
-    if key[0] > phase.week:
-        reasons.append(Reason(ReasonKind.ENTRY, number=float(key[0])))
-    needed = {*exercise.requires, *exercise.requires_one_of}
-    reasons += [Reason(ReasonKind.PREREQUISITE, other) for other in before if other in needed]
-    if mean is not None:
-        reasons.append(Reason(ReasonKind.ACTIVITY, number=mean))
-    elif exercise.role in BY_ACTIVITY:
-        reasons += [Reason(ReasonKind.NOT_MEASURED), Reason(ReasonKind.DEMAND)]
-    else:
-        reasons += [Reason(ReasonKind.ROLE), Reason(ReasonKind.DEMAND)]
-    return tuple(reasons)
+@dataclass(frozen=True)
+class _Arranging:
+    """One phase while its places are worked out."""
+
+    catalogue: Catalogue
+    activity: Activity
+    programme: Programme
+    phase: Phase
+
+    def places(self, earlier: Set[str]) -> list[Placed]:
+        """Return the places of the phase; `earlier` are the exercises of the phases before."""
+        exercises = self.catalogue.exercises
+        uses = {use.use: use for use in self.phase.uses if use.use in exercises}
+        items = {id_: worked(self.activity, self.programme, exercises[id_], use) for id_, use in uses.items()}
+        keys = {id_: key_of(self.phase, item) for id_, item in items.items()}
+        ids = order_of_phase(self.catalogue, uses, earlier, keys.__getitem__)
+        ordered = [items[id_] for id_ in ids]
+        means = [item.ordering.mean if item.ordering else None for item in ordered]
+        grades = levels(means, self.programme.level_span)
+        return [self._place(ordered, keys, grades, index) for index in range(len(ordered))]
+
+    def _place(
+        self,
+        ordered: Sequence[Worked],
+        keys: Mapping[str, Key],
+        grades: Sequence[int | None],
+        index: int,
+    ) -> Placed:
+        item, found = ordered[index], ordered[index].ordering
+        mean = found.mean if found else None
+        where, above_by = position(mean, self.phase.band)
+        held = leave(mean, self.phase.band, self.programme.margin, item.use.accepts)
+        standing = Standing(
+            phase=self.phase,
+            before=ordered[:index],
+            keys=keys,
+            comparison=self._comparison(ordered, index),
+            level_from=next(
+                ordered[place].exercise.id for place, grade in enumerate(grades) if grade == grades[index]
+            ),
+            leave=held,
+        )
+        return Placed(
+            exercise=item.exercise.id,
+            phase=self.phase.number,
+            place=index + 1,
+            overall=0,
+            level=grades[index],
+            estimate=item.estimates[0] if item.estimates else None,
+            band_position=where,
+            above_by=above_by,
+            reasons=reasons(item, standing),
+            late=held is Leave.LATE,
+            others=item.estimates[1:],
+            not_measured=item.not_measured,
+            set_aside=item.set_aside,
+            comparison=standing.comparison,
+            accepted=item.use.accepts if held is Leave.ACCEPTED else None,
+        )
+
+    def _comparison(self, ordered: Sequence[Worked], index: int) -> Comparison | None:
+        if not index:
+            return None
+        first, second = ordered[index - 1], ordered[index]
+        if first.ordering is None or second.ordering is None:
+            return None
+        muscle = second.ordering.muscle
+        before = next((one for one in first.estimates if one.muscle == muscle), None)
+        if before is None:
+            return None
+        return compared(
+            Side(first.exercise.id, first.measured, before),
+            Side(second.exercise.id, second.measured, second.ordering),
+            segments(self.catalogue, muscle),
+            self.catalogue.studies,
+            self.activity.spread.get(muscle),
+        )

@@ -16,6 +16,7 @@ from generator.catalogue.exercise import (
     Measurement,
     Variation,
 )
+from generator.reading.fields_judged import JUDGEMENT
 from generator.reading.forms import Same, SpanOf
 from generator.reading.kinds import Choice, Flag, Id, Measure, Number, Plain, Words
 from generator.reading.table import Field, Group, ListOf, MapOf, Table, Tagged
@@ -82,6 +83,12 @@ MEASUREMENT = Table(
             "Condition of load; same words, same condition.",
             example="weight of the leg",
         ),
+        Field(
+            "added-load",
+            Choice(terms.OutsideLoad),
+            "Load added beyond what the exercise itself asks for.",
+            required=False,
+        ),
         Field("statistic", Choice(terms.Statistic), "Mean or median.", required=False),
         Field("electrode", Choice(terms.Electrode), "Where it differs from the study's.", required=False),
         Field("normalisation", Choice(terms.Normalisation), "Where it differs.", required=False),
@@ -100,6 +107,12 @@ POSITIONS = Field(
     "Positions that a surgeon may forbid; lying on a side is stated by the legs.",
     required=False,
 )
+JUDGED = Field(
+    "judged",
+    ListOf(JUDGEMENT),
+    "How hard muscles work that nobody measured: like another exercise, between two, or no load.",
+    required=False,
+)
 VARIATION = Table(
     "a variation",
     Variation,
@@ -114,6 +127,7 @@ VARIATION = Table(
         POSITIONS,
         Field("equipment", ListOf(Id("equipment")), "What it needs besides.", required=False),
         Field("activity", ListOf(Group(MEASUREMENT)), "Measurements of this form.", required=False),
+        JUDGED,
         Field("cautions", ListOf(Group(CAUTION)), "Cautions of this form.", required=False),
     ),
 )
@@ -208,6 +222,7 @@ EXERCISE = Table(
         Field("other-leg", Group(LEG), "What the other leg does."),
         Field("set-up", ListOf(WORDS), "What to prepare.", required=False),
         Field("start", WORDS, "Start position."),
+        FINISH,
         Field("steps", ListOf(WORDS, least=1, most=12), "One action a step."),
         Field("limits", ListOf(WORDS), "How far, and no further.", required=False),
         Field("feel", WORDS, "What it should feel like."),
@@ -215,7 +230,9 @@ EXERCISE = Table(
         Field("mistakes", ListOf(WORDS), "Common mistakes.", required=False),
         Field("cautions", ListOf(Group(CAUTION)), "Warnings at the place of the hazard.", required=False),
         Field("dose", DOSE, "What is permitted; a use in a phase says what is done."),
+        *POSE_FIELDS,
         Field("variations", MapOf(Group(VARIATION)), "Easier and harder forms.", required=False),
         Field("activity", ListOf(Group(MEASUREMENT)), "Published muscle activity.", required=False),
+        JUDGED,
     ),
 )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from generator.catalogue import terms
 from generator.catalogue.base import Source, SourceStatus
 from generator.catalogue.programme import (
+    Acceptance,
     Band,
     End,
     ImpactRestriction,
@@ -150,6 +151,16 @@ WAIVER = Table(
         Field("reason", WORDS, "Why."),
     ),
 )
+ACCEPTANCE = Table(
+    "an acceptance",
+    Acceptance,
+    "Lets this use stand above the phase's band; role and reason are shown.",
+    (
+        Field("up-to", PERCENT, "Highest activity that is accepted, in %MVIC.", example="55"),
+        Field("role", ROLE, "Who decided.", example="physiotherapist"),
+        Field("reason", Plain("a reason", ".{1,500}"), "Why, for clinicians."),
+    ),
+)
 USE = Table(
     "a use",
     Use,
@@ -169,6 +180,7 @@ USE = Table(
         Field("note", WORDS, "What is special here.", required=False),
         Field("cautions", ListOf(Group(CAUTION)), "Warnings of this use.", required=False),
         Field("waives", ListOf(Group(WAIVER)), "Prerequisites set aside.", required=False),
+        Field("accepts", Group(ACCEPTANCE), "Leave to stand above the band.", required=False),
     ),
 )
 PHASE = Table(

@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from enum import Enum
 from types import MappingProxyType
 
-from generator.catalogue import arranged, base, dose, restricted
+from generator.catalogue import arranged, base, dose, estimates, judgement, restricted
 from generator.catalogue import terms as t
 
 Marked = tuple[str, str]
@@ -154,6 +154,9 @@ EVERYDAY: Mapping[Enum, Marked] = MappingProxyType(
         dose.DoseKind.STEPS: mark("kind of dose", "steps walked"),
         arranged.Basis.MEASURED: mark("what an estimate rests on", "measured"),
         arranged.Basis.PARTLY_RECALLED: mark("what an estimate rests on", "measured, partly from memory"),
+        arranged.Basis.JUDGED_LIKE: mark("what an estimate rests on", "judged to be like an exercise"),
+        arranged.Basis.JUDGED_BETWEEN: mark("what an estimate rests on", "judged to be between two"),
+        arranged.Basis.JUDGED_NO_LOAD: mark("what an estimate rests on", "judged to put no load on it"),
         arranged.Basis.NOT_MEASURED: mark("what an estimate rests on", "not measured"),
         arranged.ReasonKind.ROLE: mark("reason for the place", "what it is for"),
         arranged.ReasonKind.DEMAND: mark("reason for the place", "what it asks of the body"),
@@ -162,10 +165,71 @@ EVERYDAY: Mapping[Enum, Marked] = MappingProxyType(
         arranged.ReasonKind.NOT_MEASURED: mark("reason for the place", "muscle work not measured"),
         arranged.ReasonKind.ENTRY: mark("reason for the place", "when it may start"),
         arranged.ReasonKind.TIE: mark("reason for the place", "equal to its neighbour"),
+        arranged.ReasonKind.JUDGED: mark("reason for the place", "muscle work judged, not measured"),
+        arranged.ReasonKind.ABOUT_AS_HARD: mark("reason for the place", "about as hard as its neighbour"),
+        arranged.ReasonKind.SAME_PEOPLE: mark(
+            "reason for the place", "studies of both in the same people, which outrank all other numbers"
+        ),
+        arranged.ReasonKind.CHANCE: mark("reason for the place", "chance that it is the harder one"),
+        arranged.ReasonKind.NEXT_STUDY: mark("reason for the place", "a study of both would settle it"),
+        arranged.ReasonKind.LATE: mark("reason for the place", "slightly above the band, so late"),
+        arranged.ReasonKind.ACCEPTED: mark("reason for the place", "above the band, accepted by a clinician"),
+        arranged.ReasonKind.UPPER_LIMIT: mark("reason for the place", "in doubt it may be above the band"),
         arranged.BandPosition.BELOW: mark("place in the activity band", "below the band"),
         arranged.BandPosition.INSIDE: mark("place in the activity band", "within the band"),
         arranged.BandPosition.ABOVE: mark("place in the activity band", "above the band"),
         arranged.BandPosition.UNKNOWN: mark("place in the activity band", "not known"),
+        estimates.Aside.NO_STUDY: mark("why a value is set aside", "the study could not be read"),
+        estimates.Aside.LEFT_OUT: mark(
+            "why a value is set aside", "left out on purpose, to see what hangs on this study"
+        ),
+        estimates.Aside.SEGMENT: mark("why a value is set aside", "a part of the muscle, not the whole"),
+        estimates.Aside.REFERENCE: mark(
+            "why a value is set aside", "percent of a reference contraction, not of MVIC"
+        ),
+        estimates.Aside.MEDIAN: mark("why a value is set aside", "a median, not a mean"),
+        estimates.Aside.NO_PEOPLE: mark("why a value is set aside", "the number of people is not known"),
+        estimates.Aside.ONE_PERSON: mark("why a value is set aside", "one person only"),
+        estimates.Aside.NO_SPREAD: mark(
+            "why a value is set aside", "a standard deviation that is not above 0"
+        ),
+        estimates.Aside.NO_SD: mark(
+            "why a value is set aside", "no standard deviation, and none of this muscle to borrow from"
+        ),
+        estimates.Aside.SAME_PEOPLE: mark(
+            "why a value is set aside", "the same people are in the estimate already, with a higher value"
+        ),
+        estimates.Aside.OTHER_LOAD: mark(
+            "why a value is set aside", "another condition of load than the values in the estimate"
+        ),
+        estimates.Aside.OTHER_ELECTRODE: mark(
+            "why a value is set aside", "another kind of electrode than the values in the estimate"
+        ),
+        estimates.Aside.OTHER_PART: mark(
+            "why a value is set aside", "another part of the repetition than the values in the estimate"
+        ),
+        estimates.CaveatKind.PART_UNKNOWN: mark(
+            "caveat of a number", "part of the repetition not known, counted as mean"
+        ),
+        estimates.CaveatKind.HOLD: mark("caveat of a number", "average over a hold, counted as mean"),
+        estimates.CaveatKind.SD_IMPUTED: mark(
+            "caveat of a number", "standard deviation borrowed from the muscle's other measurements"
+        ),
+        estimates.CaveatKind.SD_FROM_IQR: mark(
+            "caveat of a number", "standard deviation taken from the interquartile range"
+        ),
+        estimates.CaveatKind.FROM_MEDIAN: mark(
+            "caveat of a number", "median with its interquartile range, counted as mean"
+        ),
+        estimates.CaveatKind.BORROWED_ELSEWHERE: mark(
+            "caveat of a number", "doubt between studies borrowed from other muscles"
+        ),
+        estimates.CaveatKind.NO_BETWEEN: mark(
+            "caveat of a number", "doubt between studies not known, the interval is too narrow"
+        ),
+        judgement.JudgedAs.LIKE: mark("judgement", "like"),
+        judgement.JudgedAs.BETWEEN: mark("judgement", "between"),
+        judgement.JudgedAs.NO_LOAD: mark("judgement", "no load"),
         arranged.Hold.FORBIDDEN: mark("what a phase allows", "not allowed"),
         arranged.Hold.LIMITED: mark("what a phase allows", "only up to a limit"),
         arranged.Hold.LIFTED: mark("what a phase allows", "allowed"),

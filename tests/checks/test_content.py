@@ -34,6 +34,16 @@ WAIVES = """\
             role: surgeon
             reason: The patient cannot lie down.
 """
+ACCEPTED = (
+    "        then: goes on\n        accepts: {up-to: 60, role: surgeon, reason: Invented for tests.}\n"
+)
+SEATED = "    other-leg: same\n    demand: lying or sitting\n"
+
+
+def judged(kind: str, others: str = "") -> str:
+    """Return a judgement of the calf as an editor would write it under an exercise."""
+    return f"judged:\n  - {{as: {kind}, {others}muscles: [calf], role: surgeon, reason: Invented.}}\n"
+
 
 CASES = (
     Case(
@@ -64,6 +74,158 @@ CASES = (
         "heel-raise\n",
         ("4.9 above the band of phase 2", "late in the phase"),
         at_path=REPAIR,
+    ),
+    Case(
+        "an acceptance that is not needed",
+        REPAIR,
+        "        then: goes on\n",
+        "        then: goes on\n        accepts: {up-to: 60, role: surgeon, reason: Invented for tests.}\n",
+        "acceptance-without-need",
+        "{up-to: 60",
+        ("'heel-raise' needs no leave in phase 2: 34.5 %MVIC",),
+    ),
+    Case(
+        "an exercise further above the band than the clinician accepted",
+        RAISE,
+        "mean: 34.5",
+        "mean: 60.1",
+        "above-band",
+        "heel-raise\n",
+        ("10.1 above the band of phase 2", "accepted is only up to 60"),
+        at_path=REPAIR,
+        before=((REPAIR, "        then: goes on\n", ACCEPTED),),
+    ),
+    Case(
+        "an exercise above the band that a clinician accepts is shown with role and reason",
+        RAISE,
+        "mean: 34.5",
+        "mean: 59.9",
+        "above-band-accepted",
+        "heel-raise\n",
+        ("9.9 above the band", "accepted by: surgeon, because: Invented for tests."),
+        at_path=REPAIR,
+        before=((REPAIR, "        then: goes on\n", ACCEPTED),),
+    ),
+    Case(
+        "an exercise whose interval reaches above the band is a note",
+        RAISE,
+        "mean: 34.5",
+        "mean: 49.9",
+        "upper-limit-above-band",
+        "heel-raise\n",
+        # 49.9 + 1.96 * 11 / sqrt(12), worked out by hand.
+        ("its interval reaches 56.1, above the band of phase 2 (50)",),
+        at_path=REPAIR,
+    ),
+    Case(
+        "a dose step whose added load was measured far above the band",
+        RAISE,
+        "activity:\n",
+        "activity:\n  - {muscle: calf, mean: 70, sd: 9, study: invented-2001, at-place: Table 2,\n"
+        "     load: light band, added-load: band, read: []}\n",
+        "above-band",
+        "3 x 10 with light band",
+        ("'heel-raise' has 70.0 %MVIC in calf, 20.0 above the band",),
+        at_path=REPAIR,
+    ),
+    Case(
+        "the use of a variation above the band",
+        RAISE,
+        SEATED,
+        SEATED + "    activity:\n      - {muscle: calf, mean: 55.5, sd: 4, study: invented-2001,\n"
+        "         at-place: Table 2, load: half the weight, read: []}\n",
+        "above-band",
+        "heel-raise\n        variation: seated\n        dose",
+        ("'heel-raise' has 55.5 %MVIC in calf",),
+        at_path=REPAIR,
+        before=((REPAIR, "use: heel-raise\n", "use: heel-raise\n        variation: seated\n"),),
+    ),
+    Case(
+        "a measurement of an unknown number of people",
+        "studies.yml",
+        "  n: 12\n",
+        "",
+        "not-pooled",
+        "muscle: calf\n",
+        ("34.5 % for calf in 'heel-raise' by 'invented-2001' is set aside: the number of people",),
+        at_path=RAISE,
+    ),
+    Case(
+        "a measurement of one person",
+        RAISE,
+        "    sd: 11\n",
+        "    sd: 11\n    n: 1\n",
+        "not-pooled",
+        "1\n    study",
+        ("one person only",),
+    ),
+    Case(
+        "a standard deviation of 0",
+        RAISE,
+        "    sd: 11\n",
+        "    sd: 0\n",
+        "not-pooled",
+        "0\n    study",
+        ("the standard deviation is 0",),
+    ),
+    Case(
+        "a judgement of an exercise that is not there",
+        PUMP,
+        "strains: []\n",
+        "strains: []\n" + judged("like", "others: [heel-raize], "),
+        "judgement-of-unknown",
+        "heel-raize",
+        ("there is no exercise or variation 'heel-raize'", "did you mean 'heel-raise'?"),
+    ),
+    Case(
+        "a judgement of a variation that is not there",
+        PUMP,
+        "strains: []\n",
+        "strains: []\n" + judged("like", "others: [heel-raise/standing], "),
+        "judgement-of-unknown",
+        "heel-raise/standing",
+        ("'heel-raise/standing'",),
+    ),
+    Case(
+        "two exercises that are judged by each other",
+        RAISE,
+        "mean: 34.5\n    sd: 11\n    study: invented-2001\n    at-place: Table 1\n"
+        "    load: body weight on both legs\n    read: [mean, sd]\n",
+        "mean: 5\n    study: invented-2001\n    at-place: Table 1\n    statistic: median\n"
+        "    load: none\n    read: []\n" + judged("like", "others: [ankle-pump], "),
+        "judgement-circle",
+        "[heel-raise]",
+        ("for calf these judgements refer to each other: ankle-pump -> heel-raise -> ankle-pump",),
+        at_path=PUMP,
+        before=((PUMP, "strains: []\n", "strains: []\n" + judged("like", "others: [heel-raise], ")),),
+    ),
+    Case(
+        "an exercise that is judged by itself",
+        PUMP,
+        "strains: []\n",
+        "strains: []\n" + judged("between", "others: [ankle-pump, heel-raise], "),
+        "judgement-circle",
+        "[ankle-pump, heel-raise]",
+        ("ankle-pump -> ankle-pump",),
+    ),
+    Case(
+        "a judgement by something of which nothing is known",
+        RAISE,
+        SEATED,
+        SEATED + "    judged:\n      - {as: like, others: [ankle-pump], muscles: [calf], role: surgeon, "
+        "reason: Invented.}\n",
+        "judgement-without-number",
+        "calf], role",
+        ("nothing is known of calf in 'ankle-pump'", "not measured"),
+    ),
+    Case(
+        "a judgement of a muscle that was measured",
+        RAISE,
+        "alternative: ankle-pump\n",
+        "alternative: ankle-pump\n" + judged("no load"),
+        "judgement-not-needed",
+        "calf], role",
+        ("'heel-raise' was measured for calf: 34.5 %MVIC",),
     ),
     Case(
         "an exercise that asks more of the body than its phase is an error whatever its activity",
@@ -166,7 +328,7 @@ CASES = (
             (PUMP, "strains: []\n", "strains: []\nrequires: [heel-raise]\n"),
             (REPAIR, USE_RAISE, USE_PUMP.replace("ends", "goes on").replace("pump", "pump # 2")),
             (REPAIR, USE_PUMP, USE_PUMP + USE_RAISE),
-            (RAISE, "mean: 34.5", "mean: 15"),
+            (RAISE, "mean: 34.5", "mean: 12"),
             (
                 REPAIR,
                 "up-to: 20}\n    demand: lying or sitting",
