@@ -165,7 +165,6 @@ class Exercise(Record):
     other_leg: LegWork
     set_up: tuple[Text, ...] = ()
     start: Text
-    finish: Text | None = None
     steps: tuple[Text, ...]
     limits: tuple[Text, ...] = ()
     feel: Text
@@ -174,7 +173,5 @@ class Exercise(Record):
     cautions: tuple[Caution, ...] = ()
     dose: Dose
     variations: Mapping[str, Variation] = field(default_factory=dict)
-    poses: tuple[PoseSpec, ...] = ()
-    figure: FigureSpec | None = None
     activity: tuple[Measurement, ...] = ()
     judged: tuple[Judgement, ...] = ()
