@@ -4,59 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from enum import Enum
 
+from generator.catalogue.pose import BodyPart, Ground, Side
 from generator.catalogue.terms import Joint, Movement, Posture
 from generator.problems import NOWHERE, Place
 
-
-class Side(Enum):
-    """The body's halves; the middle is for spine and neck. Never left or right: operated and other."""
-
-    OPERATED = "operated"
-    OTHER = "other"
-    MIDDLE = "middle"
-
+__all__ = ["SIDES", "AngleKey", "BodyPart", "Ground", "Pose", "Rest", "Setting", "Side"]
 
 SIDES = (Side.OPERATED, Side.OTHER)
-
-
-class BodyPart(Enum):
-    """What can rest on something."""
-
-    FOOT = "foot"
-    HEEL = "heel"
-    TOES = "toes"
-    SHIN = "shin"
-    KNEE = "knee"
-    THIGH = "thigh"
-    PELVIS = "pelvis"
-    CHEST = "chest"
-    HEAD = "head"
-    UPPER_ARM = "upper arm"
-    FOREARM = "forearm"
-    HAND = "hand"
-
-    @property
-    def paired(self) -> bool:
-        """Return whether the body has two of it."""
-        return self not in (BodyPart.PELVIS, BodyPart.CHEST, BodyPart.HEAD)
-
-
-class Ground(Enum):
-    """What a part rests on or holds. The floor is whatever one lies or stands on: a mat or bed too."""
-
-    FLOOR = "floor"
-    SEAT = "seat"
-    STEP = "step"
-    WORKTOP = "worktop"
-    WALL = "wall"
-    PILLOW = "pillow"
-    TOWEL = "towel roll"
-    GRIP = "grip"
-    HIP = "hip"
-    THIGH = "thigh"
-    OTHER_FOOT = "other foot"
 
 
 @dataclass(frozen=True)
@@ -73,7 +28,10 @@ AngleKey = tuple[Side, Joint, Movement]
 
 @dataclass(frozen=True)
 class Setting:
-    """Sizes of what stands around, in statures: at 170 cm a seat of 45, a step of 15, a worktop of 90 cm."""
+    """Sizes of what stands around, in statures: at 170 cm a seat of 45, a step of 15, a worktop of 90 cm.
+
+    armrest: above the seat. grip: of a walking aid. banister: above the lowest floor.
+    """
 
     seat: float = 0.265
     step: float = 0.088
@@ -81,6 +39,8 @@ class Setting:
     pillow: float = 0.05
     towel: float = 0.06
     grip: float = 0.50
+    armrest: float = 0.13
+    banister: float = 0.58
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from generator.catalogue.base import Record, Text
 from generator.catalogue.exercise import Caution, HelperRole, LegWork
+from generator.catalogue.pose import FigureSpec, PoseSpec
 from generator.catalogue.terms import Demand, Helper, Position, Posture, Support
 
 
@@ -15,6 +16,7 @@ class DailyLife(Record):
 
     id: the file's name. steps: what to do, one action each; avoid: what not to do.
     positions: positions that a surgeon may forbid, beside lying on a side, which the legs state.
+    poses, figure, finish: as in an exercise.
     """
 
     id: str
@@ -33,3 +35,6 @@ class DailyLife(Record):
     steps: tuple[Text, ...]
     avoid: tuple[Text, ...]
     cautions: tuple[Caution, ...] = ()
+    finish: Text | None = None
+    poses: tuple[PoseSpec, ...] = ()
+    figure: FigureSpec | None = None

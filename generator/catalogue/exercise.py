@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from generator.catalogue.base import Record, Text
 from generator.catalogue.dose import Dose
 from generator.catalogue.judgement import Judgement
+from generator.catalogue.pose import FigureSpec, PoseSpec
 from generator.catalogue.terms import (
     Against,
     Carries,
@@ -104,6 +105,7 @@ class Measurement(Record):
 class Variation(Record):
     """An easier or harder form; what it does not state is as in its exercise.
 
+    poses, figure: empty and None where it looks like its exercise; `finish` goes with the poses.
     operated_leg, other_leg: None where the file says ``same``. judged: as in an exercise.
     """
 
@@ -119,6 +121,9 @@ class Variation(Record):
     activity: tuple[Measurement, ...] = ()
     judged: tuple[Judgement, ...] = ()
     cautions: tuple[Caution, ...] = ()
+    finish: Text | None = None
+    poses: tuple[PoseSpec, ...] = ()
+    figure: FigureSpec | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -139,6 +144,8 @@ class Exercise(Record):
     alternative: exercise that takes its place for a person who must avoid one of its strains.
     sides: whether the dose is done once (by the operated side, or by both at once) or by each side in turn.
     set_up, start, steps, limits: in the order in which the patient reads them.
+    finish: what the last pose looks like, for those who cannot see the picture.
+    poses, figure: from which the pictures are drawn; empty where there are none yet.
     feel, not_feel: what it should and should not feel like. anchor: height of a band's anchor.
     judged: how hard muscles work that nobody measured; a measurement counts before it.
     """
@@ -165,6 +172,7 @@ class Exercise(Record):
     other_leg: LegWork
     set_up: tuple[Text, ...] = ()
     start: Text
+    finish: Text | None = None
     steps: tuple[Text, ...]
     limits: tuple[Text, ...] = ()
     feel: Text
@@ -173,5 +181,7 @@ class Exercise(Record):
     cautions: tuple[Caution, ...] = ()
     dose: Dose
     variations: Mapping[str, Variation] = field(default_factory=dict)
+    poses: tuple[PoseSpec, ...] = ()
+    figure: FigureSpec | None = None
     activity: tuple[Measurement, ...] = ()
     judged: tuple[Judgement, ...] = ()

@@ -11,6 +11,7 @@ from generator.cli.check import check
 from generator.cli.dates import dates
 from generator.cli.docs import docs
 from generator.cli.explain import explain
+from generator.cli.figures import figures
 from generator.cli.import_ import import_
 from generator.cli.measure import measure
 from generator.cli.new import new
@@ -25,7 +26,21 @@ def commands() -> None:
     """Turn one catalogue of exercises into a translated site and printed booklets, phase by phase."""
 
 
-for command in (build, check, dates, docs, explain, import_, measure, new, preview, readability, schema):
+COMMANDS = (
+    build,
+    check,
+    dates,
+    docs,
+    explain,
+    figures,
+    import_,
+    measure,
+    new,
+    preview,
+    readability,
+    schema,
+)
+for command in COMMANDS:
     commands.add_command(command)
 
 

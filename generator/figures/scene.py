@@ -153,20 +153,28 @@ def frame_of(scene: Scene, palette: Palette, enlarged: float) -> tuple[float, fl
 
 def stills(scene: Scene, palette: Palette) -> tuple[str, ...]:
     """Return one SVG for each key pose: same box, same scale, same ground line."""
-    pictures = draw(scene, palette)
+    return drawn_stills(draw(scene, palette), scene.left)
+
+
+def drawn_stills(pictures: tuple[Picture, ...], left: bool) -> tuple[str, ...]:
+    """Return the stills of pictures that are drawn already; `left` mirrors them."""
     frame = _frame(pictures)
-    return tuple(svg(markup(picture.marks), frame, scene.left) for picture in pictures)
+    return tuple(svg(markup(picture.marks), frame, left) for picture in pictures)
 
 
 def strip(scene: Scene, palette: Palette) -> str:
     """Return all key poses side by side in one SVG, start first as the reader's eye goes."""
-    pictures = draw(scene, palette)
+    return drawn_strip(draw(scene, palette), scene.left)
+
+
+def drawn_strip(pictures: tuple[Picture, ...], left: bool) -> str:
+    """Return the strip of pictures that are drawn already; `left` mirrors each of them."""
     _, top, _, bottom = _frame(pictures)
     parts, at = [], 0.0
     for picture in pictures:
         inner, outer = picture.box[0], picture.box[2]
         content = markup(picture.marks)
-        if scene.left:
+        if left:
             content = f'<g transform="matrix(-1 0 0 1 {number(at + outer)} 0)">{content}</g>'
         else:
             content = f'<g transform="translate({number(at - inner)} 0)">{content}</g>'

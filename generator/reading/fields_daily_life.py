@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from generator.catalogue import terms
 from generator.catalogue.daily_life import DailyLife
-from generator.reading.fields_exercise import CAUTION, HELPER, LEG, POSITIONS, WORDS
+from generator.reading.fields_exercise import CAUTION, FINISH, HELPER, LEG, POSITIONS, WORDS
+from generator.reading.fields_pose import FIELDS as POSE_FIELDS
 from generator.reading.kinds import Choice, Id
 from generator.reading.table import Field, Group, ListOf, Table
 
@@ -28,5 +29,7 @@ DAILY_LIFE = Table(
         Field("steps", ListOf(WORDS, least=1, most=12), "One action a step."),
         Field("avoid", ListOf(WORDS, least=1), "What not to do."),
         Field("cautions", ListOf(Group(CAUTION)), "Warnings at the place of the hazard.", required=False),
+        FINISH,
+        *POSE_FIELDS,
     ),
 )

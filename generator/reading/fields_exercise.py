@@ -17,6 +17,7 @@ from generator.catalogue.exercise import (
     Variation,
 )
 from generator.reading.fields_judged import JUDGEMENT
+from generator.reading.fields_pose import FIELDS as POSE_FIELDS
 from generator.reading.forms import Same, SpanOf
 from generator.reading.kinds import Choice, Flag, Id, Measure, Number, Plain, Words
 from generator.reading.table import Field, Group, ListOf, MapOf, Table, Tagged
@@ -113,6 +114,9 @@ JUDGED = Field(
     "How hard muscles work that nobody measured: like another exercise, between two, or no load.",
     required=False,
 )
+FINISH = Field(
+    "finish", WORDS, "What the last pose looks like, for those who cannot see the picture.", required=False
+)
 VARIATION = Table(
     "a variation",
     Variation,
@@ -129,6 +133,8 @@ VARIATION = Table(
         Field("activity", ListOf(Group(MEASUREMENT)), "Measurements of this form.", required=False),
         JUDGED,
         Field("cautions", ListOf(Group(CAUTION)), "Cautions of this form.", required=False),
+        FINISH,
+        *POSE_FIELDS,
     ),
 )
 HELPER = Table(
@@ -222,6 +228,7 @@ EXERCISE = Table(
         Field("other-leg", Group(LEG), "What the other leg does."),
         Field("set-up", ListOf(WORDS), "What to prepare.", required=False),
         Field("start", WORDS, "Start position."),
+        FINISH,
         Field("steps", ListOf(WORDS, least=1, most=12), "One action a step."),
         Field("limits", ListOf(WORDS), "How far, and no further.", required=False),
         Field("feel", WORDS, "What it should feel like."),
@@ -229,6 +236,7 @@ EXERCISE = Table(
         Field("mistakes", ListOf(WORDS), "Common mistakes.", required=False),
         Field("cautions", ListOf(Group(CAUTION)), "Warnings at the place of the hazard.", required=False),
         Field("dose", DOSE, "What is permitted; a use in a phase says what is done."),
+        *POSE_FIELDS,
         Field("variations", MapOf(Group(VARIATION)), "Easier and harder forms.", required=False),
         Field("activity", ListOf(Group(MEASUREMENT)), "Published muscle activity.", required=False),
         JUDGED,

@@ -1,0 +1,51 @@
+"""``figures``: draws pictures to look at them beside their words, with a contact sheet of all."""
+
+from __future__ import annotations
+
+from difflib import get_close_matches
+from pathlib import Path
+
+import click
+
+from generator.cli.shared import DONE, NOT_STARTED, PROBLEMS, ROOT, content_option, print_problems
+from generator.pipeline import check_catalogue
+from generator.problems import Severity
+from generator.steps.contact_sheet import draw_figures, known_items
+
+
+@click.command()
+@click.argument("ids", nargs=-1)
+@content_option
+@click.option(
+    "--output",
+    type=click.Path(path_type=Path, file_okay=False),
+    default=Path(".phasebook/figures"),
+    show_default=True,
+    help="Folder for the pictures.",
+)
+@click.option(
+    "--side",
+    type=click.Choice(["right", "left"]),
+    default="right",
+    show_default=True,
+    help="The operated side.",
+)
+@click.option("--workers", type=click.IntRange(1, 64), default=2, show_default=True, help="Processes.")
+def figures(ids: tuple[str, ...], content: Path, output: Path, side: str, workers: int) -> int:
+    """Draw IDS (exercises with their variations, daily-life items; all if none is named): SVG and PNG."""
+    checked = check_catalogue(content)
+    if checked.catalogue is None:
+        print_problems(checked.problems, checked.sources)
+        return PROBLEMS
+    known = known_items(checked.catalogue)
+    for name in ids:
+        if name not in known:
+            near = get_close_matches(name, known, n=1)
+            hint = f"did you mean {near[0]}?" if near else "name an exercise or a daily-life item"
+            click.echo(f"There is no '{name}' to draw; {hint}", err=True)
+            return NOT_STARTED
+    made = draw_figures(checked.catalogue, ids, output, ROOT, left=side == "left", workers=workers)
+    found = [problem for problem in checked.problems if problem.code.startswith(("pose-", "figure-"))]
+    print_problems(found, checked.sources)
+    click.echo(f"{made.drawn} drawn, {len(made.without)} without a picture yet; look at {made.sheet}")
+    return PROBLEMS if any(problem.severity is Severity.ERROR for problem in found) else DONE

@@ -1,0 +1,86 @@
+"""Lays all pictures beside their names and words on one sheet, so that fresh eyes can compare them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from html import escape
+from pathlib import Path
+
+from generator.body.from_catalogue import Posed, posed_items
+from generator.booklets.raster import html_pngs, svg_pngs
+from generator.catalogue.daily_life import DailyLife
+from generator.catalogue.exercise import Exercise
+from generator.catalogue.values import Catalogue
+from generator.figures.pictures import Gallery
+from generator.steps.figures import draw_all, file_name, palette_of, write_gallery
+
+NO_PICTURE = "no picture yet"
+_PIXELS = 1200
+_STYLE = """
+@page { size: A3; margin: 12mm }
+body { font: 11pt sans-serif; color: #1e2b31; margin: 0 }
+figure { display: inline-block; vertical-align: top; width: 128mm; margin: 0 2mm 5mm; padding: 2mm;
+  border: 0.3mm solid #d9dcd6; break-inside: avoid }
+img { display: block; max-width: 124mm; max-height: 62mm; margin: auto }
+figcaption { margin-top: 1mm }
+small { color: #445258 }
+"""
+
+
+@dataclass(frozen=True)
+class Drawn:
+    """What came of it: how many have pictures, the ids of those that have none, the sheet's file."""
+
+    drawn: int
+    without: tuple[str, ...]
+    sheet: Path
+
+
+def known_items(catalogue: Catalogue) -> tuple[str, ...]:
+    """Return everything that can have a picture, by id."""
+    return tuple(item.id for item in posed_items(catalogue))
+
+
+def draw_figures(
+    catalogue: Catalogue, ids: Sequence[str], folder: Path, root: Path, *, left: bool, workers: int
+) -> Drawn:
+    """Write SVG and PNG of each item into `folder`, and the contact sheet; exercises bring variations."""
+    items = [
+        item
+        for item in posed_items(catalogue)
+        if not ids or item.id in ids or item.id.partition("/")[0] in ids
+    ]
+    palette = palette_of((root / "site_assets" / "tokens.css").read_text(encoding="utf-8"))
+    names = [item.id for item in items]
+    gallery = draw_all(catalogue, palette, ids=names, lefts=(left,), workers=workers)
+    strips = write_gallery(gallery, folder, left=left)
+    pngs = svg_pngs([path.read_text(encoding="utf-8") for path in strips.values()], _PIXELS)
+    for path, png in zip(strips.values(), pngs, strict=True):
+        path.with_suffix(".png").write_bytes(png)
+    sheet = folder / "contact-sheet.html"
+    html = contact_sheet(items, gallery, left=left)
+    sheet.write_text(html, encoding="utf-8", newline="\n")
+    for number, png in enumerate(html_pngs(html, str(folder)), 1):
+        (folder / f"contact-sheet-{number}.png").write_bytes(png)
+    return Drawn(len(strips), gallery.without, sheet)
+
+
+def contact_sheet(items: Sequence[Posed], gallery: Gallery, *, left: bool) -> str:
+    """Return the sheet as HTML; the pictures lie beside it as SVG files."""
+    cells = "".join(_cell(item, gallery.of(item.id, left=left) is not None) for item in items)
+    return f"<!DOCTYPE html><meta charset='utf-8'><title>Figures</title><style>{_STYLE}</style>{cells}\n"
+
+
+def _cell(item: Posed, drawn: bool) -> str:
+    picture = f'<img alt="" src="{file_name(item.id)}.svg">' if drawn else f"<p>({NO_PICTURE})</p>"
+    words = " ".join(_words(item))
+    caption = f"<b>{escape(item.id)}</b> – {escape(item.owner.name.source)}<br><small>{escape(words)}</small>"
+    return f"<figure>{picture}<figcaption>{caption}</figcaption></figure>"
+
+
+def _words(item: Posed) -> list[str]:
+    owner = item.owner
+    if isinstance(owner, Exercise):
+        return [text.source for text in (owner.start, *owner.steps)]
+    return [text.source for text in (owner.steps if isinstance(owner, DailyLife) else (owner.change,))]
