@@ -37,8 +37,9 @@ def _others(count: int, words: str) -> Field:
 JUDGEMENT = Tagged(
     "as",
     {
+        # The first is what a new file shows: it refers to no other exercise.
+        JudgedAs.NO_LOAD.value: _table(JudgedAs.NO_LOAD),
         JudgedAs.LIKE.value: _table(JudgedAs.LIKE, _others(1, "The exercise that works them as hard.")),
         JudgedAs.BETWEEN.value: _table(JudgedAs.BETWEEN, _others(2, "The easier and the harder exercise.")),
-        JudgedAs.NO_LOAD.value: _table(JudgedAs.NO_LOAD),
     },
 )
