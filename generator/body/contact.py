@@ -63,10 +63,13 @@ def level(ground: Ground, setting: Setting) -> float:
     heights = {
         Ground.SEAT: setting.seat,
         Ground.STEP: setting.step,
+        Ground.SECOND_STEP: 2 * setting.step,
         Ground.WORKTOP: setting.worktop,
         Ground.PILLOW: setting.pillow,
         Ground.TOWEL: setting.towel,
         Ground.GRIP: setting.grip,
+        Ground.ARMREST: setting.seat + setting.armrest,
+        Ground.BANISTER: setting.banister,
     }
     return heights.get(ground, 0.0)
 
@@ -144,7 +147,8 @@ def _hold(rows: _Rows, rest: Rest) -> None:
 
 
 _ON_THE_BODY = (Ground.HIP, Ground.THIGH, Ground.OTHER_FOOT)
-_HELD = (*_ON_THE_BODY, Ground.GRIP, Ground.WALL)
+_GRASPED = (Ground.GRIP, Ground.ARMREST, Ground.BANISTER)
+_HELD = (*_ON_THE_BODY, *_GRASPED, Ground.WALL)
 
 
 class _Support:
@@ -162,7 +166,7 @@ class _Support:
         indices = rings_of(rest.part, rest.side)
         if rest.on in _ON_THE_BODY:
             _hold(rows, rest)
-        elif rest.on is Ground.GRIP:
+        elif rest.on in _GRASPED:
             rows.want(rows.point(*tracked(BodyPart.HAND, rest.side)[0]), 1, height, CONTACT)
         elif rest.on is Ground.WALL:
             return

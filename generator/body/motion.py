@@ -27,6 +27,8 @@ FRAMES = 8
 # How strongly a joint that nobody typed keeps its usual angle: the trunk is stiff, arms are loose.
 _STIFF = {J.LOWER_BACK: 16.0, J.UPPER_BACK: 18.0, J.NECK: 4.0, J.HIP: 4.0, J.KNEE: 2.0, J.ANKLE: 1.5}
 _LOOSE = 2.0
+# A leg that bends does not wander sideways unless somebody says so.
+_ASIDE = {M.ABDUCTION: 2.5}
 _HEEL_ROLL = 2.5
 _UPRIGHT = 4.0
 _DRIFT = 0.4
@@ -123,7 +125,8 @@ def _weights() -> Array:
         if len(key) == 2:
             weights[index] = _HEEL_ROLL
             continue
-        weights[index] = _STIFF.get(key[1], _LOOSE) * (2.0 if key[2] is M.INTERNAL_ROTATION else 1.0)
+        aside = _ASIDE.get(key[2], 1.0) if key[1] is J.HIP else 1.0
+        weights[index] = _STIFF.get(key[1], _LOOSE) * (2.0 if key[2] is M.INTERNAL_ROTATION else aside)
     return weights
 
 
@@ -150,7 +153,7 @@ def _task(pose: Pose, start: Base, setting: Setting, pins: tuple[Pin, ...], mode
     if start.balanced:
         weight[[3, 5]] = 14.0
         weight[SKELETON.axes[Side.MIDDLE, J.LOWER_BACK, M.SIDE_BENDING]] = 3.0
-    weight[[SKELETON.axes[key] for key in start.firm]] = 20.0
+    weight[[SKELETON.axes[key] for key in start.firm]] = 25.0
     weight[_fill(wish, pose.angles)] = TYPED
     return Task(start.turned, wish, weight, rests, setting, start.flat_feet, start.balanced, pins)
 

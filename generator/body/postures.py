@@ -99,7 +99,10 @@ def _long_sitting() -> Base:
 
 
 def _on_back() -> Base:
-    return Base(_FACE_UP, _BESIDE | _both(J.HIP, M.ABDUCTION, 5), (*_BACK_RESTS, *_pair(BodyPart.HEEL)))
+    # A straight leg lies level: its hip does not stretch because the buttock is thicker than the heel.
+    angles = _BESIDE | _both(J.HIP, M.ABDUCTION, 5) | _both(J.HIP, M.FLEXION, 0)
+    firm = tuple((side, J.HIP, M.FLEXION) for side in SIDES)
+    return Base(_FACE_UP, angles, (*_BACK_RESTS, *_pair(BodyPart.HEEL)), firm=firm)
 
 
 def _on_front() -> Base:
@@ -189,17 +192,23 @@ def base(posture: Posture, on_side: Side = Side.OTHER) -> Base:
     }[posture]()
 
 
+# Usual angles of an arm whose hand holds something: shoulder flexion and abduction, elbow flexion, pronation.
+_REACHES = {
+    Ground.WORKTOP: (16, 10, 48, 72),
+    Ground.GRIP: (18, 12, 26, 0),
+    Ground.ARMREST: (-14, 16, 68, 60),
+    Ground.BANISTER: (28, 14, 52, 40),
+}
+
+
 def reaching(rests: tuple[Rest, ...]) -> Angles:
-    """Return the usual angles of arms whose hands hold a worktop or a walking aid."""
+    """Return the usual angles of arms whose hands hold a worktop, armrest, banister or walking aid."""
     angles: Angles = {}
     for rest in rests:
-        if rest.part is BodyPart.HAND and rest.on is Ground.WORKTOP:
-            angles |= _one(rest.side, J.SHOULDER, flexion=16, abduction=10) | _one(
-                rest.side, J.ELBOW, flexion=48
-            )
-            angles |= _one(rest.side, J.FOREARM, pronation=72)
-        elif rest.part is BodyPart.HAND and rest.on is Ground.GRIP:
-            angles |= _one(rest.side, J.SHOULDER, flexion=18, abduction=12) | _one(
-                rest.side, J.ELBOW, flexion=26
-            )
+        if rest.part is BodyPart.HAND and rest.on in _REACHES:
+            flexion, abduction, elbow, pronation = _REACHES[rest.on]
+            angles |= _one(rest.side, J.SHOULDER, flexion=flexion, abduction=abduction)
+            angles |= _one(rest.side, J.ELBOW, flexion=elbow)
+            if pronation:
+                angles |= _one(rest.side, J.FOREARM, pronation=pronation)
     return angles

@@ -20,6 +20,8 @@ from generator.figures.shapes import number, smooth
 _NOTHING = 0.008 * UNITS
 _SHORTEST = 0.1 * UNITS
 _WIDTH = 3.6
+_PRESS_GAP, _BELLY, _PRESS = 0.045, 0.09, 0.13  # fractions of stature
+_UP = np.array([0.0, 1.0, 0.0])
 _ASIDE = (-90, -45, -135, 0, 180, 45, 135, 90)  # above first, below last
 _HEAD_LENGTH, _HEAD_HALF = 9.5, 6.0
 
@@ -35,6 +37,23 @@ class Follow(Enum):
     CHEST = "chest"
     HEAD = "head"
     HAND = "hand"
+
+
+class Towards(Enum):
+    """Which way a part presses although nothing moves."""
+
+    DOWN = "down"
+    OUTWARDS = "outwards"
+    INWARDS = "inwards"
+
+
+@dataclass(frozen=True)
+class Press:
+    """Work without movement: which part of which side presses which way."""
+
+    side: Side
+    what: Follow
+    towards: Towards
 
 
 @dataclass(frozen=True)
@@ -109,6 +128,22 @@ def arrow(
         path = path[-1] + (path - path[-1]) * (_SHORTEST / length)
         length = _SHORTEST
     return _drawn(_thinned(path, length), palette)
+
+
+def presses(body: Body, lens: Camera, palette: Palette, wanted: tuple[Press, ...]) -> list[Mark]:
+    """Return a short straight arrow for each press: down onto the part, or sideways away from it."""
+    marks: list[Mark] = []
+    for press in wanted:
+        point = _spots(body, press.side)[press.what][0]
+        out = body.placed.rotations[PELVIS][:, 2] * (1.0 if press.side is Side.OPERATED else -1.0)
+        if press.towards is Towards.DOWN:
+            end = point + _UP * (_BELLY if press.what is Follow.HIP else _PRESS_GAP)
+            start = end + _UP * _PRESS
+        else:
+            way = out if press.towards is Towards.OUTWARDS else -out
+            start, end = point + way * _PRESS_GAP, point + way * (_PRESS_GAP + _PRESS)
+        marks += _drawn(lens.flat(np.linspace(start, end, 5)), palette)
+    return marks
 
 
 def _flesh(body: Body, lens: Camera) -> BaseGeometry:

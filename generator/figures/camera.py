@@ -118,4 +118,6 @@ def choose(motion: Motion, hidden: frozenset[View] = frozenset()) -> View:
     lying = _ON_SIDE if abs(axes[1, 2]) > 0.7 else _FACE_UP_OR_DOWN
     table = lying if max(abs(axes[1, 2]), abs(axes[1, 0])) > 0.7 else _UPRIGHT
     open_views = [view for view in table if view not in hidden]
+    if len(motion.keys) == 1:
+        return open_views[0]
     return max(open_views, key=lambda view: table[view] * _shown(motion, view, paths))

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import numpy as np
 
 from generator.body.motion import Body, Motion
@@ -10,10 +12,13 @@ from generator.body.skeleton import PELVIS, Array, limb
 from generator.figures.camera import Camera
 from generator.figures.ink import Layer, Mark
 from generator.figures.palette import Palette
-from generator.figures.props import Bed, Chair, Floor, Mat, Prop, Step, Wall, Where, Worktop
+from generator.figures.props import Banister, Bed, Chair, Floor, Mat, Prop, Step, Wall, Where, Worktop
 from generator.figures.solids import bar, box
 
 BEHIND, BEFORE = -10.0, 10.0
+_TREAD = 0.165  # 28 cm at 170 cm
+_SLOPE = 0.55
+_BESIDE = 0.16
 
 
 class Room:
@@ -93,6 +98,44 @@ class Room:
             Layer(BEFORE if seen_from_behind else BEHIND + 0.5, tuple(rear)),
         ]
 
+    def armrests(self, body: Body) -> list[Layer]:
+        """Return the two armrests of a chair, each just behind the arm that lies on it."""
+        seat = Rest(BodyPart.PELVIS, on=Ground.SEAT)
+        sitting = next((key for key in self.motion.keys if seat in key.rests), self.motion.keys[0])
+        x, _, middle = sitting.placed.origins[PELVIS]
+        palette = self.palette
+        top = self.motion.setting.seat + self.motion.setting.armrest - 0.016
+        layers = []
+        for side in SIDES:
+            z, front = middle + 0.142 * side_sign(side), x + 0.13
+            shape = [(x - 0.125, top, z), (front - 0.01, top, z), (front, top - 0.02, z), (front, 0.004, z)]
+            marks = bar(self.lens, shape, 4.2, palette.prop_side, palette.prop_line)
+            arm = body.placed.origins[[limb(side, part) for part in ("hand", "forearm", "upper arm")]]
+            layers.append(Layer(float(self.lens.depth(arm).mean()) - 0.03, tuple(marks)))
+        return layers
+
+    def banister(self, prop: Banister, body: Body) -> list[Layer]:
+        """Return a rail through the hands that hold it, on posts."""
+        held = [
+            key.placed.points(np.array([limb(rest.side, "hand")]), np.array([[0.0, -0.05, 0.0]]))[0]
+            for key in self.motion.keys
+            for rest in key.rests
+            if rest.on is Ground.BANISTER
+        ]
+        centre = np.mean(held, axis=0) if held else np.array([0.2, self.motion.setting.banister, 0.0])
+        across = prop.where in (Where.FRONT, Where.BEHIND)
+        along = np.array([0.0, 0.0, 1.0] if across else [1.0, _SLOPE if prop.rising else 0.0, 0.0])
+        palette = self.palette
+        marks: list[Mark] = []
+        for reach in (-0.2, 0.26):
+            top = centre + reach * along
+            marks += bar(self.lens, [top, (top[0], 0.004, top[2])], 2.8, palette.prop, palette.prop_line)
+        ends = [centre - 0.28 * along, centre + 0.34 * along]
+        marks += bar(self.lens, ends, 4.2, palette.prop_side, palette.prop_line)
+        hands = [limb(rest.side, "hand") for rest in body.rests if rest.on is Ground.BANISTER]
+        depths = self.lens.depth(body.placed.origins[hands] if hands else centre[None])
+        return [Layer(float(depths.min()) - 0.03, tuple(marks))]
+
     def worktop(self, where: Where) -> Layer:
         """Return a worktop under the hands that hold it."""
         hands = [
@@ -147,8 +190,8 @@ class Room:
         }
         return Layer(BEHIND, tuple(box(self.lens, *spans[where], self.palette)))
 
-    def step(self, body: Body) -> Layer:
-        """Return the step under the feet that stand on it in any pose."""
+    def step(self, body: Body, flight: bool = False) -> Layer:
+        """Return the step under the feet that stand on it in any pose, and those above it in a flight."""
         stands = [
             key.placed.origins[limb(rest.side, "foot")]
             for key in self.motion.keys
@@ -159,6 +202,10 @@ class Room:
         feet = np.array(stands) if stands else self.feet[0]
         low = (feet[:, 0].min() - 0.075, 0.0, feet[:, 2].min() - 0.06)
         high = (feet[:, 0].max() + 0.135, self.motion.setting.step, feet[:, 2].max() + 0.06)
+        if len(sides) == 1:
+            # A stair goes on beside the only foot that stands on it.
+            out = side_sign(next(iter(sides))) * _BESIDE
+            low, high = (low[0], 0.0, low[2] + min(out, 0.0)), (high[0], high[1], high[2] + max(out, 0.0))
         placed = body.placed
         depth = (
             min(
@@ -168,7 +215,19 @@ class Room:
             if sides
             else BEHIND
         )
-        return Layer(depth - 0.08, tuple(box(self.lens, low, high, self.palette)))
+        marks = box(self.lens, low, high, self.palette)
+        if flight:
+            marks = self._flight(low, high) + marks
+        return Layer(depth - 0.08, tuple(marks))
+
+    def _flight(self, low: Sequence[float], high: Sequence[float]) -> list[Mark]:
+        """Return two more steps beyond one, each as high again, the farthest first."""
+        height, marks = self.motion.setting.step, []
+        for number in (2, 1):
+            start = high[0] + (number - 1) * _TREAD
+            end = (start + _TREAD, height * (number + 1), high[2])
+            marks += box(self.lens, (start, 0.0, low[2]), end, self.palette)
+        return marks
 
     def layers(self, prop: Prop, body: Body) -> list[Layer]:
         """Return the layers of a prop that stands still; nothing for one that moves along."""
@@ -179,13 +238,15 @@ class Room:
         if isinstance(prop, Bed):
             return [Layer(BEHIND - 1, tuple(self.bed()))]
         if isinstance(prop, Chair):
-            return self.chair(prop.back)
+            return self.chair(prop.back) + (self.armrests(body) if prop.arms else [])
         if isinstance(prop, Worktop):
             return [self.worktop(prop.where)]
         if isinstance(prop, Wall):
             return [self.wall(prop.where)]
         if isinstance(prop, Step):
-            return [self.step(body)]
+            return [self.step(body, prop.flight)]
+        if isinstance(prop, Banister):
+            return self.banister(prop, body)
         return []
 
 

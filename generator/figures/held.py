@@ -22,7 +22,9 @@ from generator.figures.props import (
     Limit,
     Pillow,
     Prop,
+    Reacher,
     Stick,
+    Strap,
     TowelRoll,
     WalkingFrame,
 )
@@ -97,17 +99,56 @@ class Held:
 
     def pillow(self, prop: Pillow) -> list[Layer]:
         """Return a pillow: under the head down to the ground, or between the legs."""
+        if prop.under is not None:
+            return self.under_legs(prop.under)
         if prop.between is None:
             rows = [index for index, ring in enumerate(RINGS) if ring.chain is Chain.HEAD]
             head = self.placed.origins[HEAD] + self.placed.rotations[HEAD] @ np.array([0.0, 0.045, 0.0])
             top = max(float(self.skin.lowest()[rows, 1].min()) + 0.012, 0.025)
             low, high = (head[0] - 0.085, 0.0, head[2] - 0.12), (head[0] + 0.085, top, head[2] + 0.12)
             return [Layer(BEHIND + 2, tuple(cushion(self.lens, low, high, self.palette)))]
-        one, two = (self.on_leg(side, prop.between)[0] for side in SIDES)
-        middle = (one + two) / 2
-        half = np.maximum(np.abs(one - two) / 2 - 0.02, 0.03) + np.array([0.04, 0.0, 0.0])
+        return self.between_legs(prop.between)
+
+    def between_legs(self, at: Limit) -> list[Layer]:
+        """Return a pillow between the legs; of legs that lie on one another it stays on the lower one."""
+        one, two = sorted((self.on_leg(side, at)[0] for side in SIDES), key=lambda point: float(point[1]))
+        middle, half = (one + two) / 2, np.array([0.10, 0.045, 0.05])
+        if two[1] - one[1] > abs(two[2] - one[2]):
+            thick = min(float(two[1] - one[1]) - 2 * _HALF[at], 0.085)
+            middle = one + np.array([0.0, _HALF[at] + thick / 2, 0.0])
+            half = np.array([0.12, max(thick, 0.03) / 2, 0.11])
         marks = cushion(self.lens, middle - half, middle + half, self.palette)
-        return [Layer(float(self.lens.depth(middle[None])[0]), tuple(marks))]
+        segments = [[limb(side, part) for part in ("thigh", "shank", "foot")] for side in SIDES]
+        depths = [float(self.lens.depth(self.placed.origins[rows]).mean()) for rows in segments]
+        return [Layer(sum(depths) / 2, tuple(marks))]
+
+    def under_legs(self, at: Limit) -> list[Layer]:
+        """Return a pillow on the ground under both legs, its edge a little beyond `at`."""
+        ends = np.array([self.on_leg(side, at)[0] for side in SIDES])
+        top = max(float(ends[:, 1].mean()) - _HALF[at] + 0.012, 0.02)
+        x, z = float(ends[:, 0].mean()), float(ends[:, 2].mean())
+        low, high = (x - 0.10, 0.0, z - 0.15), (x + 0.03, top, z + 0.15)
+        return [Layer(BEHIND + 2, tuple(cushion(self.lens, low, high, self.palette)))]
+
+    def strap(self, side: Side) -> list[Layer]:
+        """Return a strap from one hand round the sole to the other hand."""
+        foot = limb(side, "foot")
+        ball = self.placed.origins[foot] + self.placed.rotations[foot] @ np.array([0.062, -0.042, 0.0])
+        layers = []
+        for hand in SIDES:
+            grip = self._grip(hand)
+            marks = strap(self.lens, [grip, ball], 2.6, self.palette.band, self.palette.line)
+            depth = float(self.lens.depth(((grip + ball) / 2)[None])[0])
+            layers.append(Layer(depth + 0.03 * (hand is side), tuple(marks)))
+        return layers
+
+    def reacher(self, side: Side) -> list[Layer]:
+        """Return a long tool from the hand down to just above the toes."""
+        grip, palette = self._grip(side), self.palette
+        foot = self.placed.origins[limb(side, "foot")] + np.array([0.06, 0.01, 0.0])
+        marks = bar(self.lens, [grip + 0.08 * (grip - foot), foot], 2.4, palette.prop, palette.prop_line)
+        depth = float(self.lens.depth(self.placed.origins[[limb(side, "hand")]]).mean())
+        return [Layer(depth - 0.01, tuple(marks))]
 
     def towel(self, prop: TowelRoll) -> list[Layer]:
         """Return a rolled towel between the ground and the leg."""
@@ -201,6 +242,10 @@ class Held:
             return [layer for side in SIDES for layer in self.stick(side, cuff=True)]
         if isinstance(prop, WalkingFrame):
             return self.frame()
+        if isinstance(prop, Strap):
+            return self.strap(prop.side)
+        if isinstance(prop, Reacher):
+            return self.reacher(prop.side)
         if isinstance(prop, AnkleWeight):
             return self.weight(prop)
         if isinstance(prop, HelperHands):

@@ -12,7 +12,7 @@ from shapely.geometry.base import BaseGeometry
 
 from generator.body.motion import Body, Motion
 from generator.body.pose import SIDES, Side
-from generator.body.skeleton import Array, limb
+from generator.body.skeleton import PELVIS, Array, limb
 from generator.body.surface import RINGS, Chain, Wear
 from generator.figures.camera import UNITS, Camera
 from generator.figures.face import head_layers
@@ -24,15 +24,17 @@ LINE = 1.5
 FAR_LINE = 1.1
 WORK_LINE = 2.1
 _HATCH = 5.5
+_TURNED = 0.3  # seen from straight before or behind, no limb is far
 
 Index = NDArray[np.int64]
 
 
 class Limb:
-    """Names of the limbs that can work."""
+    """Names of what can work: limbs, and the buttocks of both sides together."""
 
     LEG = "leg"
     ARM = "arm"
+    BUTTOCKS = "buttocks"
 
 
 @dataclass(frozen=True)
@@ -194,9 +196,11 @@ class Person:
                 leg.intersection(Point(self.joint(limb(side, "thigh"))).buffer(0.085 * UNITS, quad_segs=5))
             )
         hem = shorts.boundary.intersection(self.core)
+        works = (Side.MIDDLE, Limb.BUTTOCKS) in self.look.working
         marks = (
             Mark(area_path(self.trunk), fill=palette.shirt),
-            Mark(area_path(shorts, self.look.tolerance), fill=palette.shorts),
+            Mark(area_path(shorts, self.look.tolerance), fill=palette.work if works else palette.shorts),
+            hatching(shorts.buffer(-0.7, quad_segs=2) if works else Polygon(), palette.work_shade),
             Mark(line_path(hem, self.look.tolerance), stroke=palette.line, width=1.0),
             Mark(
                 line_path(self.trunk.boundary.difference(hips), self.look.tolerance),
@@ -226,6 +230,9 @@ class Person:
 
 def far_limbs(motion: Motion, lens: Camera) -> frozenset[tuple[Side, str]]:
     """Return the limbs that are clearly away from the viewer, taken over the whole movement."""
+    sideways = motion.keys[0].placed.rotations[PELVIS][:, 2]
+    if abs(float(sideways @ lens.towards)) < _TURNED:
+        return frozenset()
     found = set()
     for kind, segments, gap in (
         (Limb.LEG, ("thigh", "shank", "foot"), 0.03),

@@ -43,9 +43,10 @@ class Bed:
 
 @dataclass(frozen=True)
 class Chair:
-    """A firm chair under the pelvis; its height is the setting's seat."""
+    """A firm chair under the pelvis; its height is the setting's seat. `arms`: it has armrests."""
 
     back: bool = True
+    arms: bool = False
 
 
 @dataclass(frozen=True)
@@ -64,7 +65,17 @@ class Wall:
 
 @dataclass(frozen=True)
 class Step:
-    """A step under whatever rests on it; its height is the setting's."""
+    """A step under whatever rests on it; its height is the setting's. `flight`: more steps lead on up."""
+
+    flight: bool = False
+
+
+@dataclass(frozen=True)
+class Banister:
+    """A banister under the hands that hold it; `rising`: it climbs with a flight of stairs."""
+
+    where: Where = Where.OTHER
+    rising: bool = False
 
 
 @dataclass(frozen=True)
@@ -82,9 +93,10 @@ class Band:
 
 @dataclass(frozen=True)
 class Pillow:
-    """A pillow under the head, or between the legs."""
+    """A pillow under the head, between the legs, or under both legs."""
 
     between: Limit | None = None
+    under: Limit | None = None
 
 
 @dataclass(frozen=True)
@@ -113,6 +125,20 @@ class WalkingFrame:
 
 
 @dataclass(frozen=True)
+class Strap:
+    """A strap round the sole of one foot, held with both hands."""
+
+    side: Side
+
+
+@dataclass(frozen=True)
+class Reacher:
+    """A long reaching tool in the hand of one side, its end at that foot."""
+
+    side: Side
+
+
+@dataclass(frozen=True)
 class AnkleWeight:
     """A weight cuff above one ankle."""
 
@@ -134,12 +160,15 @@ Prop = (
     | Worktop
     | Wall
     | Step
+    | Banister
     | Band
     | Pillow
     | TowelRoll
     | Stick
     | Crutches
     | WalkingFrame
+    | Strap
+    | Reacher
     | AnkleWeight
     | HelperHands
 )

@@ -10,7 +10,7 @@ import numpy as np
 from generator.body.motion import Body, Motion
 from generator.body.pose import Side
 from generator.body.skeleton import SKELETON, limb
-from generator.figures.arrows import Follow, arrow
+from generator.figures.arrows import Follow, Press, arrow, presses
 from generator.figures.camera import Camera, View, choose, seen_from
 from generator.figures.extent import extent
 from generator.figures.furniture import Room
@@ -42,7 +42,7 @@ class Scene:
 
     working: limbs that work, such as (Side.OPERATED, "leg"). operated: the ringed joint; None for no ring.
     view: None lets the movement choose. follow: what the arrow follows; None lets the movement choose.
-    left: the operated side is the left one, so the picture is mirrored.
+    left: the operated side is the left one, so the picture is mirrored. press: what presses in the last pose.
     """
 
     motion: Motion
@@ -53,6 +53,7 @@ class Scene:
     follow: tuple[Side, Follow] | None = None
     arrow: bool = True
     left: bool = False
+    press: tuple[Press, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -106,6 +107,8 @@ def draw(scene: Scene, palette: Palette) -> tuple[Picture, ...]:
         marks = [*paint(layers), *ring(lens, body, scene, palette)]
         if scene.arrow and number_:
             marks += arrow(scene.motion, lens, palette, scene.follow, number_ - 1)
+        if number_ == len(scene.motion.keys) - 1:
+            marks += presses(body, lens, palette, scene.press)
         pictures.append(Picture(tuple(marks), _box(marks)))
     return tuple(pictures)
 
