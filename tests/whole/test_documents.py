@@ -37,7 +37,7 @@ def test_the_first_paragraph_states_the_job() -> None:
 
 
 def test_every_code_speaks_the_same_way() -> None:
-    """What one sees is a sentence; what to do follows a semicolon, so it begins small and has no full stop."""
+    """What one sees is a sentence; what to do follows a semicolon: it begins small, without a full stop."""
     assert [rule.code for rule in ALL_RULES if not rule.symptom[0].isupper()] == []
     assert [rule.code for rule in ALL_RULES if not rule.symptom.endswith(".")] == []
     assert [rule.code for rule in ALL_RULES if rule.remedy[0].isupper() or rule.remedy.endswith(".")] == []
