@@ -75,6 +75,11 @@ def _input(site: Site, spoken: Spoken) -> SiteInput:
         languages=site.languages,
         orders=site.worked.orders,
         withheld=site.worked.withheld,
+        days=site.worked.days,
+        things=site.worked.things,
+        back=site.worked.back,
+        tables=site.worked.tables,
+        anchors=site.worked.anchors,
         booklets={
             (booklet.job.programme, booklet.job.phase): BookletFact(
                 path=booklet.path.removeprefix(f"{code}/"),

@@ -7,6 +7,7 @@ WARNING_SIGNS = "warning-signs.html"
 GLOSSARY = "glossary.html"
 ABOUT = "about.html"
 EXERCISES = "exercises/index.html"
+HELPER = "helper.html"
 CODES = "editors/codes.html"
 FIELDS = "editors/fields.html"
 
@@ -32,3 +33,8 @@ def exercise_page(exercise: str) -> str:
 def clinicians_page(programme: str) -> str:
     """Return the page of a programme for clinicians."""
     return f"clinicians/{programme}.html"
+
+
+def daily_life_page(item: str) -> str:
+    """Return the page of a thing of daily life."""
+    return f"daily-life/{item}.html"

@@ -16,8 +16,10 @@ from generator.catalogue.programme import (
     WeightRestriction,
 )
 from generator.website.addresses import clinicians_page, exercise_page, programme_page
+from generator.website.allowed import week_tables
 from generator.website.evidence import PlaceRow, evidence_of, place_row
 from generator.website.page import Page
+from generator.website.phase import Tested, booklet_detail, tested
 from generator.website.shared import end_words
 from generator.website.values import SiteInput
 from generator.wording.phrases import angle, kilograms, list_of, number, pain, people, percent
@@ -39,6 +41,8 @@ class PhaseRow:
     set_by: str
     week_source: Sourced
     pain_source: Sourced
+    phase: Phase
+    milestones: tuple[Tested, ...]
     places: tuple[PlaceRow, ...]
 
 
@@ -80,6 +84,7 @@ def _page(site: SiteInput, programme: Programme) -> Page:
     evidence = evidence_of(site, programme)
     cited = {row.study.id for one in evidence for row in one.rows}
     rules = tuple(_rule(site.voice, rule) for rule in programme.restrictions)
+    protocol = site.protocols.get(programme.id)
     title = site.voice.gettext("{programme}: for clinicians").format(programme=programme.name)
     return Page(
         path=clinicians_page(programme.id),
@@ -94,6 +99,10 @@ def _page(site: SiteInput, programme: Programme) -> Page:
             "phases": tuple(_phase(site, programme, phase) for phase in programme.phases),
             "evidence": evidence,
             "rules": rules,
+            "week_tables": week_tables(site, programme),
+            "forbids": {row.restriction.id: row.forbids for row in rules},
+            "protocol": protocol,
+            "protocol_detail": booklet_detail(site.voice, protocol),
             "studies": tuple(_study(site.voice, one) for one in _sorted(site, cited)),
             "page_of": lambda exercise: exercise_page(exercise.id),
         },
@@ -127,6 +136,8 @@ def _phase(site: SiteInput, programme: Programme, phase: Phase) -> PhaseRow:
         set_by=limit.set_by,
         week_source=_sourced(voice, phase.week_source),
         pain_source=_sourced(voice, limit.source),
+        phase=phase,
+        milestones=tuple(tested(voice, phase)),
         places=tuple(place_row(site, programme, placed) for placed in order.of_phase(phase.number)),
     )
 

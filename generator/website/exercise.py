@@ -13,7 +13,7 @@ from generator.catalogue.programme import Phase, Programme, Use
 from generator.catalogue.terms import Change, Helper, Then
 from generator.website.addresses import exercise_page, phase_page, programme_page
 from generator.website.page import Page
-from generator.website.phase import often
+from generator.website.phase_items import often
 from generator.website.sequence import neighbours
 from generator.website.shared import (
     Forbidden,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from pathlib import Path
 
 from generator.catalogue.values import Catalogue
@@ -24,7 +25,7 @@ from generator.wording.isolation import isolate, plain
 from generator.wording.voice import Voice
 
 # Patterns of pages that no menu lists: a menu of hundreds of exercises would be copied into every page.
-OUTSIDE_MENU = ("exercises/*", "editors/*")
+OUTSIDE_MENU = ("exercises/*", "daily-life/*", "helper.md", "editors/*")
 
 
 def write_settings(site: SiteInput, job: SiteJob, project: Path, assets: Assets) -> None:
@@ -71,7 +72,10 @@ def telephone_line(label: str, number: str) -> Line:
 
 
 def menu_of(site: SiteInput) -> tuple[Entry, ...]:
-    """Return the menu; a programme's phases and a second page for clinicians stand below their first page."""
+    """Return the menu; a programme's phases stand below its page.
+
+    Several programmes, and several pages for clinicians, stand together under one entry that opens.
+    """
     catalogue, voice = site.catalogue, site.voice
     programmes = tuple(
         Entry(
@@ -89,13 +93,24 @@ def menu_of(site: SiteInput) -> tuple[Entry, ...]:
     )
     return (
         _entry(voice.gettext("Home"), HOME),
-        *programmes,
+        *_together(voice.gettext("Programmes"), programmes),
         _entry(voice.gettext("All exercises"), EXERCISES),
         _entry(voice.gettext("Warning signs"), WARNING_SIGNS),
         _entry(voice.gettext("Words explained"), GLOSSARY),
-        *([Entry(voice.gettext("For clinicians"), children=clinicians)] if clinicians else ()),
+        *_together(voice.gettext("For clinicians"), clinicians, name_one=True),
         _entry(voice.gettext("About these pages"), ABOUT),
     )
+
+
+def _together(title: str, entries: tuple[Entry, ...], *, name_one: bool = False) -> tuple[Entry, ...]:
+    """Return several entries as one group; a single one as it is, or under the title where `name_one`."""
+    if len(entries) > 1:
+        return (
+            Entry(
+                title, children=tuple(Entry(one.title, children=one.children or (one,)) for one in entries)
+            ),
+        )
+    return tuple(replace(one, title=title) for one in entries) if name_one else entries
 
 
 def _entry(title: str, page: str) -> Entry:

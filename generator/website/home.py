@@ -6,8 +6,9 @@ from dataclasses import dataclass
 
 from generator.catalogue.base import Text
 from generator.catalogue.programme import Phase, Programme
-from generator.website.addresses import HOME, phase_page, programme_page
+from generator.website.addresses import HELPER, HOME, phase_page, programme_page
 from generator.website.frame import clinic_line, emergency_line
+from generator.website.helper import has_helper_page
 from generator.website.page import Page
 from generator.website.values import SiteInput
 from generator.wording.phrases import phase as phase_words
@@ -49,6 +50,7 @@ def home_page(site: SiteInput) -> Page:
             "programmes": tuple(
                 ProgrammeDoor(one, programme_page(one.id), phase_doors(site, one)) for one in programmes
             ),
+            "helper": HELPER if has_helper_page(site) else "",
             "lines": (clinic_line(catalogue, voice), emergency_line(catalogue, voice)),
         },
         required=(str(catalogue.safety.stay),),

@@ -5,10 +5,12 @@ from __future__ import annotations
 from pathlib import Path
 
 from generator.website.clinicians import clinicians_pages
+from generator.website.daily_life import daily_life_pages
 from generator.website.editors import editors_pages
 from generator.website.environment import environment
 from generator.website.exercise import exercise_pages
 from generator.website.exercise_list import list_page
+from generator.website.helper import helper_pages
 from generator.website.home import home_page
 from generator.website.page import Page, write_page
 from generator.website.phase import phase_pages
@@ -35,6 +37,8 @@ def all_pages(site: SiteInput) -> tuple[Page, ...]:
         *phase_pages(site),
         list_page(site),
         *exercise_pages(site),
+        *daily_life_pages(site),
+        *helper_pages(site),
         warning_page(site),
         glossary_page(site),
         about_page(site),

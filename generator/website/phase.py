@@ -4,52 +4,28 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import groupby
+from typing import Any
 
-from generator.catalogue.arranged import Placed
 from generator.catalogue.base import Text
 from generator.catalogue.clinic import Equipment
-from generator.catalogue.dose import DoseKind
-from generator.catalogue.exercise import Exercise, Variation
 from generator.catalogue.programme import Milestone, Phase, Programme, Use
 from generator.catalogue.terms import Surface
-from generator.website.addresses import exercise_page, phase_page, programme_page
+from generator.website.addresses import HELPER, phase_page, programme_page
+from generator.website.daily_life import doors_of_phase
+from generator.website.heights import heights_of
+from generator.website.helper import has_helper_page
 from generator.website.page import Page
-from generator.website.shared import entry_words, forbidden_in, untranslated
+from generator.website.phase_items import Item, gone_in, items_of
+from generator.website.session import day_view
+from generator.website.shared import forbidden_in, untranslated
+from generator.website.step_back import doses_of, step_back_of
 from generator.website.values import BookletFact, SiteInput
-from generator.wording.doses import DosePhrase, dose
 from generator.wording.isolation import isolate, plain
-from generator.wording.phrases import file_size, frequency, number, pages, pain
+from generator.wording.phrases import file_size, list_of, number, pages, pain
 from generator.wording.phrases import phase as phase_words
 from generator.wording.terms import term
 from generator.wording.voice import Voice
 from generator.wording.weeks import both_tracks, weeks
-
-
-@dataclass(frozen=True)
-class Item:
-    """An exercise in the session: place, name, page, first dose and how often.
-
-    later: when it may begin, where that is later than the phase; conditions: what must be reached besides.
-    """
-
-    place: str
-    exercise: Exercise
-    variation: Variation | None
-    page: str
-    dose: DosePhrase
-    often: str
-    later: str
-    condition: Text | None
-    note: Text | None
-
-
-@dataclass(frozen=True)
-class Part:
-    """A run of exercises that all begin with the phase, or all later."""
-
-    later: bool
-    items: tuple[Item, ...]
 
 
 @dataclass(frozen=True)
@@ -67,6 +43,15 @@ class Tested:
 
     milestone: Milestone
     tester: str
+
+
+@dataclass(frozen=True)
+class Needed:
+    """A thing that must be at hand, for which exercises, and whether only another form of them needs it."""
+
+    thing: Equipment
+    exercises: str
+    optional: bool
 
 
 @dataclass(frozen=True)
@@ -91,9 +76,8 @@ def phase_pages(site: SiteInput) -> tuple[Page, ...]:
 
 def _page(site: SiteInput, programme: Programme, phase: Phase) -> Page:
     voice, last = site.voice, len(programme.phases)
-    items = tuple(_items(site, programme, phase))
+    items = items_of(site, programme, phase)
     forbidden = forbidden_in(voice, programme, phase)
-    milestones = tuple(Tested(one, voice.opening(term(voice, one.tester))) for one in phase.milestones)
     booklet = site.booklets.get((programme.id, phase.number))
     title = voice.gettext("{phase}: {name}").format(phase=phase_words(voice, phase.number), name=phase.name)
     return Page(
@@ -110,23 +94,53 @@ def _page(site: SiteInput, programme: Programme, phase: Phase) -> Page:
             "safety": site.catalogue.safety,
             "ribbon": ribbon(site, programme, phase.number),
             "forbidden": forbidden,
-            "parts_of_session": _parts(items),
-            "standing": any(Surface.STANDING in item.exercise.surface for item in items),
-            "equipment": _equipment(site, items),
-            "milestones": milestones,
+            "milestones": tuple(tested(voice, phase)),
             "pain": pain_view(voice, phase),
             "booklet": booklet,
-            "booklet_detail": _booklet_detail(voice, booklet),
+            "booklet_detail": booklet_detail(voice, booklet),
             "before": programme.phase(phase.number - 1) if phase.number > 1 else None,
             "after": programme.phase(phase.number + 1) if phase.number < last else None,
             "untranslated": untranslated(phase, tuple(item.exercise.name for item in items)),
             "page_of": lambda other: phase_page(programme.id, other.number),
+            **_doing(site, programme, phase, items),
         },
-        doses=tuple(dict.fromkeys(item.dose.big for item in items)),
+        doses=tuple(dict.fromkeys(_doses(site, programme, phase))),
         required=_required(site, phase, items, tuple(r.words for group in forbidden for r in group.rules)),
         previous=phase_page(programme.id, phase.number - 1) if phase.number > 1 else "",
         next=phase_page(programme.id, phase.number + 1) if phase.number < last else "",
     )
+
+
+def _doing(site: SiteInput, programme: Programme, phase: Phase, items: tuple[Item, ...]) -> dict[str, Any]:
+    """Return what the page says about exercises and the rest of the day."""
+    backs = (step_back_of(site, programme, phase, use) for use in _in_order(site, programme, phase))
+    return {
+        "now": tuple(item for item in items if not item.waits),
+        "later": tuple(item for item in items if item.waits),
+        "gone": gone_in(site, programme, phase),
+        "day": day_view(site, programme, phase),
+        "backs": tuple(one for one in backs if one is not None),
+        "standing": any(Surface.STANDING in item.exercise.surface for item in items),
+        "things": _things(site, programme, phase),
+        "heights": heights_of(site, [item.exercise for item in items]),
+        "daily_life": doors_of_phase(site, phase),
+        "helper": HELPER if has_helper_page(site) else "",
+    }
+
+
+def _in_order(site: SiteInput, programme: Programme, phase: Phase) -> Iterator[Use]:
+    uses = {use.use: use for use in phase.uses}
+    for placed in site.orders[programme.id].of_phase(phase.number):
+        yield uses[placed.exercise]
+
+
+def _doses(site: SiteInput, programme: Programme, phase: Phase) -> Iterator[str]:
+    known = site.back.get((programme.id, phase.number), {})
+    for use in phase.uses:
+        exercise = site.exercise_in(programme.id, phase.number, use.use)
+        every = doses_of(site, use, exercise)
+        # Later dose steps are printed with what to do when they made it worse.
+        yield from every if (use.use, 0) in known else every[:1]
 
 
 def _required(
@@ -137,43 +151,29 @@ def _required(
     aims = tuple(text for one in phase.milestones for text in (one.goal, one.test, one.passed))
     told = (*gate, *rules, *phase.avoid, phase.weight_bearing, phase.walking_aid, phase.going_up, *aims)
     return (
-        *(str(text) for text in told),
+        *(str(text) for text in (*told, *safety.worse.today)),
         *(str(item.exercise.name) for item in items),
         *(item.later for item in items if item.later),
+        *(item.stop for item in items if item.stop),
     )
 
 
-def _items(site: SiteInput, programme: Programme, phase: Phase) -> Iterator[Item]:
-    uses = {use.use: use for use in phase.uses}
-    for placed in site.orders[programme.id].of_phase(phase.number):
-        yield _item(site, programme, phase, uses[placed.exercise], placed)
+def tested(voice: Voice, phase: Phase) -> Iterator[Tested]:
+    """Yield the milestones of a phase with who tests them."""
+    for one in phase.milestones:
+        yield Tested(one, voice.opening(term(voice, one.tester)))
 
 
-def _item(site: SiteInput, programme: Programme, phase: Phase, use: Use, placed: Placed) -> Item:
-    voice = site.voice
-    exercise = site.exercise_in(programme.id, phase.number, use.use)
-    return Item(
-        place=number(voice, placed.place),
-        exercise=exercise,
-        variation=exercise.variations[use.variation] if use.variation else None,
-        page=exercise_page(use.use),
-        dose=dose(voice, use.dose_steps[0], exercise.dose),
-        often=often(voice, use),
-        later=voice.opening(entry_words(voice, phase, use)),
-        condition=use.when,
-        note=use.note,
+def _things(site: SiteInput, programme: Programme, phase: Phase) -> tuple[Needed, ...]:
+    known = site.catalogue
+    return tuple(
+        Needed(
+            known.equipment[thing.id],
+            list_of(site.voice, (str(known.exercises[one].name) for one in thing.exercises)),
+            thing.optional,
+        )
+        for thing in site.things.get((programme.id, phase.number), ())
     )
-
-
-def often(voice: Voice, use: Use) -> str:
-    """Return how often an exercise is done, with the days of rest."""
-    hourly = use.dose_steps[0].kind is DoseKind.HOURLY
-    return frequency(voice, use.times_a_day, use.days_a_week, use.rest_days, hourly=hourly)
-
-
-def _parts(items: tuple[Item, ...]) -> tuple[Part, ...]:
-    runs = groupby(items, key=lambda item: bool(item.later or item.condition))
-    return tuple(Part(later, tuple(run)) for later, run in runs)
 
 
 def ribbon(site: SiteInput, programme: Programme, here: int) -> tuple[Step, ...]:
@@ -209,16 +209,8 @@ def _when(site: SiteInput, programme: Programme, phase: Phase) -> str:
     return site.voice.opening(both_tracks(site.voice, windows[phase.number - 1]))
 
 
-def _equipment(site: SiteInput, items: tuple[Item, ...]) -> tuple[Equipment, ...]:
-    needed = dict.fromkeys(
-        thing
-        for item in items
-        for thing in (*item.exercise.equipment, *(item.variation.equipment if item.variation else ()))
-    )
-    return tuple(site.catalogue.equipment[thing] for thing in needed)
-
-
-def _booklet_detail(voice: Voice, booklet: BookletFact | None) -> str:
+def booklet_detail(voice: Voice, booklet: BookletFact | None) -> str:
+    """Return pages, size and edition of a file to load, so that nobody loads a large one by surprise."""
     if booklet is None:
         return ""
     words = voice.gettext("PDF, {pages}, {size}, edition {code}")

@@ -6,7 +6,10 @@ from dataclasses import dataclass
 
 from generator.catalogue.arranged import Window
 from generator.catalogue.programme import Programme
-from generator.website.addresses import clinicians_page, phase_page, programme_page
+from generator.website.addresses import HELPER, clinicians_page, phase_page, programme_page
+from generator.website.allowed import patient_table
+from generator.website.daily_life import doors_of_programme
+from generator.website.helper import has_helper_page
 from generator.website.home import phase_doors
 from generator.website.page import Page
 from generator.website.shared import ends_of, untranslated
@@ -66,6 +69,9 @@ def _page(site: SiteInput, programme: Programme) -> Page:
             "timeline": timeline(site, programme),
             "phases": phase_doors(site, programme),
             "restrictions": restrictions,
+            "allowed": patient_table(site, programme),
+            "daily_life": doors_of_programme(site, programme),
+            "helper": HELPER if has_helper_page(site) else "",
             "clinicians": clinicians_page(programme.id),
             "untranslated": untranslated(programme.name, programme.operation, programme.restrictions),
         },

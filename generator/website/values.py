@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from types import MappingProxyType
 
-from generator.catalogue.arranged import Orders
+from generator.catalogue.arranged import AnchorHeights, Day, Orders, RestrictionRow, StepBack, Thing
 from generator.catalogue.exercise import Exercise
 from generator.catalogue.values import Catalogue
 from generator.problems import Rule
@@ -18,6 +18,9 @@ PhaseKey = tuple[str, int]
 
 UseKey = tuple[str, int, str]
 """A programme's id, the number of one of its phases, and an exercise's id."""
+
+StepKey = tuple[str, int]
+"""An exercise's id and the position of one of its dose steps, from 0."""
 
 FieldGroup = tuple[str, str, str, tuple[tuple[str, bool, str, str], ...]]
 """A group of keys of the content: file, name, help, and per key: key, whether it must stand, form, help."""
@@ -55,7 +58,10 @@ class SiteInput:
     in_use: an exercise as used in a phase, localised with the dose that phase begins with; where an entry
     is missing, the catalogue's own is shown. withheld: ids (``exercise/variation``) of variations that a
     phase does not show, such as those above its band; what its restrictions forbid is never shown.
-    rules: all codes of problems. fields: the reference of all keys of the content.
+    days, things, back: by phase, what its fullest day holds, what must be at hand, and the step back from
+    each dose step. tables: by programme, what is allowed when. anchors: a band's heights by body height.
+    protocols: by programme, the protocol for clinicians. rules: all codes of problems. fields: the reference
+    of all keys of the content.
     """
 
     catalogue: Catalogue
@@ -65,6 +71,12 @@ class SiteInput:
     booklets: Mapping[PhaseKey, BookletFact] = field(default_factory=lambda: MappingProxyType({}))
     in_use: Mapping[UseKey, Exercise] = field(default_factory=lambda: MappingProxyType({}))
     withheld: Mapping[PhaseKey, frozenset[str]] = field(default_factory=lambda: MappingProxyType({}))
+    days: Mapping[PhaseKey, Day] = field(default_factory=lambda: MappingProxyType({}))
+    things: Mapping[PhaseKey, tuple[Thing, ...]] = field(default_factory=lambda: MappingProxyType({}))
+    back: Mapping[PhaseKey, Mapping[StepKey, StepBack]] = field(default_factory=lambda: MappingProxyType({}))
+    tables: Mapping[str, tuple[RestrictionRow, ...]] = field(default_factory=lambda: MappingProxyType({}))
+    anchors: tuple[AnchorHeights, ...] = ()
+    protocols: Mapping[str, BookletFact] = field(default_factory=lambda: MappingProxyType({}))
     rules: tuple[Rule, ...] = ()
     fields: tuple[FieldGroup, ...] = ()
 

@@ -27,7 +27,7 @@ addEventListener(
 addEventListener("DOMContentLoaded", () => {
   const button = document.querySelector(".pb-menu-button");
   const menu = document.getElementById("menu");
-  const languages = document.querySelector(".pb-languages");
+  const opened = () => document.querySelector("details.pb-drop[open]");
   const show = (open) => {
     button.setAttribute("aria-expanded", String(open));
     menu.classList.toggle("pb-menu--open", open);
@@ -36,15 +36,18 @@ addEventListener("DOMContentLoaded", () => {
   button.addEventListener("click", () => show(button.getAttribute("aria-expanded") !== "true"));
   addEventListener("keydown", (event) => {
     if (event.key !== "Escape") return;
-    if (languages?.open) {
-      languages.open = false;
-      languages.querySelector("summary").focus();
+    const drop = opened();
+    if (drop) {
+      drop.open = false;
+      drop.querySelector("summary").focus();
     } else if (menu.classList.contains("pb-menu--open")) {
       show(false);
       button.focus();
     }
   });
   addEventListener("click", (event) => {
-    if (languages?.open && !languages.contains(event.target)) languages.open = false;
+    for (const drop of document.querySelectorAll("details.pb-drop[open]")) {
+      if (!drop.contains(event.target)) drop.open = false;
+    }
   });
 });

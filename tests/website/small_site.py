@@ -16,6 +16,7 @@ from generator.progression import arrange
 from generator.publish.audit import audit_tree
 from generator.publish.expected import Audit, Direction, Expected
 from generator.reading.schema import reference
+from generator.steps.worked import work_out
 from generator.website.assets import Assets, write_assets
 from generator.website.config import Language
 from generator.website.engine import RULES, SiteJob, build_languages
@@ -38,8 +39,57 @@ PROGRAMME = "programmes/tendon-repair/index.html"
 CLINICIANS = "clinicians/tendon-repair.html"
 # The path that the browser tests serve the site under.
 PREFIX = "prefix"
-SERVED = with_change(
-    FILES, "clinic.yml", "paper: A4", f"base-address: https://clinic.example/{PREFIX}\npaper: A4"
+STAIRS = "daily-life/stairs.html"
+HELPER = "helper.html"
+STAIRS_FILE = """\
+name: Stairs one at a time
+purpose: Lets your other leg do the lifting.
+demand: moving or stepping
+posture: standing
+helper: nearby
+helper-role:
+  does: Stands one step below you.
+  must-not: Must not pull you up.
+support: both hands
+equipment: [worktop]
+strains: [knee]
+operated-leg: {moves: [], holds: [], carries: part, lain-on: no}
+other-leg: {moves: [], holds: [], carries: whole body, lain-on: no}
+steps:
+  - Hold the banister.
+  - Step up with your other leg.
+avoid:
+  - Do not hurry.
+cautions:
+  - signal: warning
+    harm: serious injury
+    hazard: A missed step
+    consequence: can make you fall
+    avoid: Hold on.
+"""
+
+
+def real_life(files: Mapping[str, str]) -> dict[str, str]:
+    """Return the files with a thing of daily life, a helper, a band on a fixed height and a replacement."""
+    programme = "programmes/tendon-repair.yml"
+    files = {**files, "daily-life/stairs.yml": STAIRS_FILE}
+    helped = "helper:\n  does:\n    - Keep crutches near.\n  must-not:\n    - Never pull the leg.\nfall:\n"
+    files = with_change(files, "safety.yml", "fall:\n", helped)
+    files = with_change(
+        files, "exercises/heel-raise.yml", "equipment: [worktop]\n", "equipment: [worktop]\nanchor: knee\n"
+    )
+    pump = (
+        "    daily-life: [stairs]\n    uses:\n"
+        "      - {use: ankle-pump, dose-steps: [5 times an hour], times-a-day: 1, days-a-week: 7,\n"
+        "         then: replaced, replaced-by: heel-raise}\n      - use: heel-raise\n"
+        "        week: 9\n        delayed-week: 12\n"
+    )
+    files = with_change(files, programme, "    uses:\n      - use: heel-raise\n", pump)
+    return with_change(files, programme, "then: ends\n", "then: goes on\n")
+
+
+SERVED = real_life(
+    with_change(FILES, "clinic.yml", "paper: A4", f"base-address: https://clinic.example/{PREFIX}\npaper: A4")
 )
 BOOKLET = BookletFact("booklets/tendon-repair-phase-2.pdf", 9, 412_345, "7KQ2-M0XD")
 # "Rise onto your toes.", from memory; it only serves to be searched for.
@@ -86,6 +136,7 @@ def site_inputs(files: Mapping[str, str] = FILES, codes: Sequence[str] = CODES) 
     """Return what the pages of each language are made from."""
     catalogue = catalogue_of(files_for(codes, files))
     orders = arrange(catalogue)
+    worked = work_out(catalogue, orders)
     spoken = [_VOICES[code](catalogue) for code in codes]
     languages = tuple(Language(one.code, one.own_name, one.direction) for one, _ in spoken)
     fields = tuple(
@@ -98,6 +149,11 @@ def site_inputs(files: Mapping[str, str] = FILES, codes: Sequence[str] = CODES) 
             voice=one,
             languages=languages,
             orders=orders,
+            days=worked.days,
+            things=worked.things,
+            back=worked.back,
+            tables=worked.tables,
+            anchors=worked.anchors,
             booklets={("tendon-repair", 2): BOOKLET},
             in_use={
                 (programme.id, phase.number, use.use): exercise_in_use(

@@ -16,7 +16,16 @@ from typing import Any
 
 import pytest
 
-from tests.website.small_site import CLINICIANS, HEEL_RAISE, PHASE_2, PREFIX, PROGRAMME, Small
+from tests.website.small_site import (
+    CLINICIANS,
+    HEEL_RAISE,
+    HELPER,
+    PHASE_2,
+    PREFIX,
+    PROGRAMME,
+    STAIRS,
+    Small,
+)
 
 pytestmark = pytest.mark.slow
 
@@ -29,7 +38,7 @@ POLICY = "default-src 'self'; script-src 'self'; style-src 'self'; img-src 'self
 PAGES = (
     *(f"en/{name}" for name in ("index.html", PROGRAMME, PHASE_2, "exercises/index.html", HEEL_RAISE)),
     *(f"en/{name}" for name in ("warning-signs.html", "glossary.html", "about.html", CLINICIANS)),
-    *("en/editors/codes.html", "en/editors/fields.html", "404.html"),
+    *("en/editors/codes.html", "en/editors/fields.html", "404.html", f"en/{STAIRS}", f"en/{HELPER}"),
     *(f"ar/{name}" for name in (PHASE_2, HEEL_RAISE)),
 )
 

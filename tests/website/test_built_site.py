@@ -22,10 +22,12 @@ from tests.website.small_site import (
     BOOKLET,
     CLINICIANS,
     HEEL_RAISE,
+    HELPER,
     PHASE_2,
     PROGRAMME,
     PROJECT,
     SERVED,
+    STAIRS,
     Small,
     audit,
     build,
@@ -39,7 +41,7 @@ pytestmark = pytest.mark.slow
 TEMPLATES = (
     *(f"en/{name}" for name in ("index.html", PROGRAMME, PHASE_2, "exercises/index.html", HEEL_RAISE)),
     *(f"en/{name}" for name in ("warning-signs.html", "glossary.html", "about.html", CLINICIANS)),
-    *("en/editors/codes.html", "en/editors/fields.html"),
+    *("en/editors/codes.html", "en/editors/fields.html", f"en/{STAIRS}", f"en/{HELPER}"),
     *(f"ar/{name}" for name in (PHASE_2, HEEL_RAISE, CLINICIANS)),
     *("index.html", "404.html"),
 )
