@@ -51,7 +51,7 @@ class Reason:
 
     number: %MVIC (activity, the second muscle of a tie, what is accepted, the upper limit), points above the
     band (late), week (entry), studies that found this one harder (same people), probability from 0 to 1
-    (chance), people needed (next study). of: how many studies measured both. muscle: id, for a tie.
+    (chance), people needed (next study). of: how many studies measured both. muscle: id of the muscle meant.
     """
 
     kind: ReasonKind

@@ -128,7 +128,8 @@ class Comparison:
     easier: those of them that found this one harder, or easier. Where there are any, they outrank the chance.
     chance: probability, 0 to 1, that this one is harder, from the pooled numbers and their doubt; None where
     one is a judgement. people: how many a next study of both in the same people must have to settle it; None
-    where it is settled, cannot be reckoned, or would take more than anyone can measure.
+    where it is settled, cannot be reckoned, or would take more than anyone can measure. by_activity: whether
+    activity alone puts the two in this order, and neither week nor prerequisite.
     """
 
     before: str
@@ -138,11 +139,12 @@ class Comparison:
     easier: tuple[str, ...] = ()
     chance: float | None = None
     people: int | None = None
+    by_activity: bool = True
 
     @property
     def contradicts(self) -> bool:
-        """Return whether the studies of both in the same people speak against the order."""
-        return len(self.easier) > len(self.harder)
+        """Return whether the studies of both in the same people speak against an order by activity."""
+        return self.by_activity and len(self.easier) > len(self.harder)
 
 
 @dataclass(frozen=True)

@@ -15,6 +15,7 @@ from generator.cli.figures import figures
 from generator.cli.import_ import import_
 from generator.cli.measure import measure
 from generator.cli.new import new
+from generator.cli.order import order
 from generator.cli.preview import preview
 from generator.cli.readability import readability
 from generator.cli.schema import schema
@@ -36,6 +37,7 @@ COMMANDS = (
     import_,
     measure,
     new,
+    order,
     preview,
     readability,
     schema,

@@ -72,14 +72,15 @@ def value_of(item: Measurement, study: Study, spread: float | None) -> Value | A
     kinds = [kind for kind in (_MARKED.get(part), how) if kind is not None]
     if item.statistic is Statistic.MEDIAN:
         kinds.append(CaveatKind.FROM_MEDIAN)
-    condition = Condition(
-        item.load,
-        item.electrode or study.electrode,
-        Part.PEAK if part is Part.PEAK else Part.MEAN,
-        item.added_load,
-    )
+    electrode = item.electrode or study.electrode
+    condition = Condition(item.load, electrode, counted_part(item, study), item.added_load)
     caveats = tuple(Caveat(kind, item.study) for kind in kinds)
     return Value(item, Effect(item.mean, sd**2 / people), people, condition, caveats, _recalled(item, study))
+
+
+def counted_part(item: Measurement, study: Study) -> Part:
+    """Return the part of the repetition that a value counts as: its mean or its peak."""
+    return Part.PEAK if (item.part or study.part) is Part.PEAK else Part.MEAN
 
 
 def _normalisation(item: Measurement, study: Study) -> Normalisation:

@@ -27,6 +27,7 @@ _NOT_KNOWN = float("inf")
 
 # Entry week, role, whether activity is unknown, demand, most active muscle, second muscle, id.
 Key = tuple[int, int, bool, int, float, float, str]
+_GROUP = 3
 
 
 def arrange(catalogue: Catalogue, without: Set[str] = frozenset()) -> Mapping[str, Order]:
@@ -133,7 +134,7 @@ class _Arranging:
             phase=self.phase,
             before=ordered[:index],
             keys=keys,
-            comparison=self._comparison(ordered, index),
+            comparison=self._comparison(ordered, keys, index),
             level_from=next(
                 ordered[place].exercise.id for place, grade in enumerate(grades) if grade == grades[index]
             ),
@@ -157,7 +158,9 @@ class _Arranging:
             accepted=item.use.accepts if held is Leave.ACCEPTED else None,
         )
 
-    def _comparison(self, ordered: Sequence[Worked], index: int) -> Comparison | None:
+    def _comparison(
+        self, ordered: Sequence[Worked], keys: Mapping[str, Key], index: int
+    ) -> Comparison | None:
         if not index:
             return None
         first, second = ordered[index - 1], ordered[index]
@@ -167,10 +170,13 @@ class _Arranging:
         before = next((one for one in first.estimates if one.muscle == muscle), None)
         if before is None:
             return None
+        waits = first.exercise.id in (*second.exercise.requires, *second.exercise.requires_one_of)
+        grouped = keys[first.exercise.id][:_GROUP] == keys[second.exercise.id][:_GROUP]
         return compared(
             Side(first.exercise.id, first.measured, before),
             Side(second.exercise.id, second.measured, second.ordering),
             segments(self.catalogue, muscle),
             self.catalogue.studies,
             self.activity.spread.get(muscle),
+            by_activity=grouped and not waits,
         )

@@ -15,6 +15,7 @@ from generator.catalogue.clinic import Study
 from generator.catalogue.estimates import Comparison, Estimate
 from generator.catalogue.exercise import Measurement
 from generator.catalogue.terms import Normalisation, Part, Statistic
+from generator.progression.alike import counted_part
 
 # Usual choices of a clinical study: 5 % two-sided, 80 % power (Altman 1991, recalled from memory).
 POWER = 0.8
@@ -42,7 +43,8 @@ def same_people(
 ) -> dict[str, float]:
     """Return, by study that measured both, by how many points the second is harder, on average.
 
-    Only numbers got in the same way count: muscle or segment, mean or median, part, contraction of reference.
+    Only numbers got in the same way count: muscle or segment, mean or median, mean or peak of the repetition
+    (told apart as for pooling), contraction of reference.
     Medians, segments and percentages of another reference may not be pooled, but compare well within a study.
     """
     before = _by_way(first, muscles, studies)
@@ -64,14 +66,19 @@ def _by_way(
         study = studies.get(item.study)
         if study is not None and item.muscle in muscles:
             normalisation = item.normalisation or study.normalisation
-            way = (item.muscle, item.statistic, item.part or study.part, normalisation)
+            way = (item.muscle, item.statistic, counted_part(item, study), normalisation)
             ways = found.setdefault(item.study, {})
             ways[way] = max(item.mean, ways.get(way, item.mean))
     return found
 
 
 def compared(
-    first: Side, second: Side, muscles: Set[str], studies: Mapping[str, Study], spread: float | None
+    first: Side,
+    second: Side,
+    muscles: Set[str],
+    studies: Mapping[str, Study],
+    spread: float | None,
+    by_activity: bool = True,
 ) -> Comparison:
     """Return how the second exercise compares with the first, which stands before it.
 
@@ -84,7 +91,8 @@ def compared(
     settled = len(points) > 1 and max(len(harder), len(easier)) > len(points) / 2
     if not points and chance is not None:
         settled = not 1 - _SETTLED < chance < _SETTLED
-    people = None if settled or chance is None else people_needed(first.estimate, second.estimate, spread)
+    open_ = by_activity and not settled and chance is not None
+    people = people_needed(first.estimate, second.estimate, spread) if open_ else None
     return Comparison(
         before=first.exercise,
         muscle=second.estimate.muscle,
@@ -93,6 +101,7 @@ def compared(
         easier=easier,
         chance=chance,
         people=people,
+        by_activity=by_activity,
     )
 
 

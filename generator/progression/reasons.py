@@ -57,12 +57,14 @@ def _without_number(item: Worked) -> Iterator[Reason]:
 
 
 def _by_activity(item: Worked, found: Estimate, standing: Standing) -> Iterator[Reason]:
-    yield Reason(ReasonKind.ACTIVITY, number=found.mean, muscle=found.muscle)
-    if found.judgement is not None:
-        others = found.judgement.others
-        yield from (Reason(ReasonKind.JUDGED, other) for other in others)
-        if not others:
-            yield Reason(ReasonKind.JUDGED)
+    if found.judgement is None:
+        yield Reason(ReasonKind.ACTIVITY, number=found.mean, muscle=found.muscle)
+    else:
+        # What a judgement comes to orders, but is no percentage to be shown as a measured one.
+        yield from (
+            Reason(ReasonKind.JUDGED, other, muscle=found.muscle)
+            for other in found.judgement.others or (None,)
+        )
     if standing.level_from != item.exercise.id:
         yield Reason(ReasonKind.ABOUT_AS_HARD, standing.level_from)
     previous = standing.before[-1] if standing.before else None
@@ -82,7 +84,7 @@ def _neighbour(comparison: Comparison) -> Iterator[Reason]:
     if comparison.studies:
         harder, both = float(len(comparison.harder)), len(comparison.studies)
         yield Reason(ReasonKind.SAME_PEOPLE, comparison.before, harder, both, comparison.muscle)
-    elif comparison.chance is not None:
+    elif comparison.chance is not None and comparison.by_activity:
         yield Reason(ReasonKind.CHANCE, comparison.before, comparison.chance, muscle=comparison.muscle)
     if comparison.people is not None:
         people = float(comparison.people)
