@@ -12,6 +12,7 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from generator import checks, editing, publish, reading, wording
+from generator.body.shown import with_angles
 from generator.booklets import rules as booklets
 from generator.catalogue.arranged import Orders
 from generator.catalogue.values import Catalogue
@@ -19,7 +20,7 @@ from generator.problems import Problem, Rule, has_errors, in_order
 from generator.progression import arrange
 from generator.publish import NotPublishedError, Stage, audit_tree, open_stage
 from generator.reading import read_content
-from generator.steps import languages, pages, paper
+from generator.steps import figures, languages, pages, paper
 from generator.steps.expectations import audit_of
 from generator.steps.languages import Spoken, speak
 from generator.steps.worked import work_out
@@ -38,6 +39,7 @@ ALL_RULES: tuple[Rule, ...] = tuple(
             *publish.RULES,
             *editing.RULES,
             *languages.RULES,
+            *figures.RULES,
         },
         key=lambda rule: rule.code,
     )
@@ -61,7 +63,10 @@ class Request:
 
 @dataclass(frozen=True)
 class Checked:
-    """A catalogue that was read and checked; `orders` is empty where errors forbid working it out."""
+    """A catalogue that was read and checked, with the angles that its poses show.
+
+    orders: empty where errors forbid working them out.
+    """
 
     catalogue: Catalogue | None
     orders: Orders
@@ -88,9 +93,11 @@ def check_catalogue(content: Path) -> Checked:
     read = read_content(content)
     if read.catalogue is None:
         return Checked(None, {}, read.problems, read.sources)
-    problems = in_order((*read.problems, *checks.check_content(read.catalogue)))
-    orders = {} if has_errors(problems) else arrange(read.catalogue)
-    return Checked(read.catalogue, orders, problems, read.sources)
+    found = (*checks.check_content(read.catalogue), *figures.thing_problems(read.catalogue))
+    problems = in_order((*read.problems, *found))
+    catalogue = with_angles(read.catalogue)
+    orders = {} if has_errors(problems) else arrange(catalogue)
+    return Checked(catalogue, orders, problems, read.sources)
 
 
 def build_site(request: Request, say: Say) -> Outcome:

@@ -12,6 +12,7 @@ from functools import lru_cache
 from generator.body.motion import FRAMES, Motion, move
 from generator.body.pose import BodyPart, Ground, Pose, Rest, Setting, Side
 from generator.body.postures import base
+from generator.body.rules import typed
 from generator.catalogue.daily_life import DailyLife
 from generator.catalogue.exercise import Exercise, LegWork, Variation
 from generator.catalogue.pose import FigureSpec, PoseSpec, RestSpec, Thing
@@ -102,6 +103,7 @@ def _pose(spec: PoseSpec, item: Posed) -> Pose:
         like=spec.like,
         on_side=on_side,
         place=spec.place,
+        places={(angle.side, angle.joint, angle.movement): angle.place for angle in spec.angles},
     )
 
 
@@ -126,13 +128,18 @@ def setting_of(figure: FigureSpec) -> Setting:
     return replace(Setting(), **sizes)
 
 
+def can_be_settled(item: Posed) -> bool:
+    """Return whether there are poses, and nothing wrong with them that forbids to settle them."""
+    return bool(item.specs) and not typed(poses_of(item))
+
+
 def motion_of(item: Posed) -> Motion:
-    """Return the settled movement; the poses must be free of errors (`rules.typed`)."""
+    """Return the settled movement; the poses must be free of errors (`can_be_settled`)."""
     poses = poses_of(item)
-    motion = _settled(poses_key(poses), setting_of(item.figure))
+    motion = _settled(_poses_key(poses), setting_of(item.figure))
     # Equal poses share one settled movement, whose places are those of the first; these are this item's.
     keys = tuple(
-        replace(key, pose=replace(key.pose, place=own.place))
+        replace(key, pose=replace(key.pose, place=own.place, places=own.places))
         for key, own in zip(motion.keys, poses, strict=True)
     )
     return replace(motion, keys=keys)
@@ -154,7 +161,7 @@ class _Key:
         return isinstance(other, _Key) and self.poses == other.poses
 
 
-def poses_key(poses: tuple[Pose, ...]) -> _Key:
+def _poses_key(poses: tuple[Pose, ...]) -> _Key:
     """Return what tells one movement from another."""
     parts = tuple(
         (

@@ -63,3 +63,8 @@ class Pose:
     like: str | None = None
     on_side: Side = Side.OTHER
     place: Place = field(default=NOWHERE, compare=False, repr=False)
+    places: Mapping[AngleKey, Place] = field(default_factory=dict, compare=False, repr=False)
+
+    def at(self, key: AngleKey) -> Place:
+        """Return where an angle is typed, else where the pose is."""
+        return self.places.get(key, self.place)

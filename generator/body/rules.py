@@ -18,68 +18,56 @@ REACHED = 3.0  # degrees by which a settled angle may differ from the typed one
 
 RANGE = Rule(
     "pose-angle-range",
-    "a joint is asked to go further than any published normal range",
-    "a typing error, or the movement's two directions were swapped",
+    "A joint is asked to go further than any published normal range.",
+    "A typing error, or the movement's two directions were swapped.",
     "type the angle in degrees, from the neutral position",
 )
 BACKWARDS = Rule(
     "pose-knee-backwards",
-    "a knee bends the wrong way",
-    "knee flexion is counted positive; a negative angle overstretches the knee",
+    "A knee bends the wrong way.",
+    "Knee flexion is counted positive; a negative angle overstretches the knee.",
     "type the knee's flexion as a positive number",
 )
 IMPOSSIBLE = Rule(
     "pose-joint-movement",
-    "a joint cannot move in the direction typed",
-    "the joint has no such axis, or the side does not fit (spine and neck have no operated half)",
+    "A joint cannot move in the direction typed.",
+    "The joint has no such axis, or the side does not fit (spine and neck have no operated half).",
     "use a movement that the joint has, such as hip abduction or knee flexion",
 )
 RADIANS = Rule(
     "pose-radians",
-    "angles look like radians",
-    "all angles of the pose are small and not whole; joint angles are typed in degrees",
+    "An angle looks like radians.",
+    "An angle is small and no whole or half number; joint angles are typed in degrees.",
     "type degrees: a right angle is 90, not 1.57",
 )
 LIKE_UNKNOWN = Rule(
     "pose-like-unknown",
-    "a pose is like one that does not exist",
-    "the name after 'like' is no other pose of the same movement",
+    "A pose is like one that does not exist.",
+    "The name after 'like' is no other pose of the same movement.",
     "name one of the other poses",
 )
 LIKE_CIRCLE = Rule(
     "pose-like-circle",
-    "poses are like one another in a circle",
-    "following 'like' leads back to the same pose, so none of them has angles of its own",
+    "Poses are like one another in a circle.",
+    "Following 'like' leads back to the same pose, so none of them has angles of its own.",
     "give one of them a posture and angles instead of 'like'",
-)
-NO_POSTURE = Rule(
-    "pose-posture",
-    "a pose has no posture",
-    "neither the pose nor the one it is like says how the person stands or lies",
-    "name a posture, such as 'standing'",
-)
-TWICE = Rule(
-    "pose-named-twice",
-    "two poses have one name",
-    "'like' could mean either",
-    "give each pose a name of its own",
 )
 NOT_CARRIED = Rule(
     "pose-not-carried",
-    "nothing carries the person",
-    "the list of what rests on something is empty",
+    "Nothing carries the person.",
+    "The list of what rests on something is empty.",
     "say what rests on the ground, or leave the list out to keep the posture's own",
 )
 NOT_REACHED = Rule(
     "pose-not-reached",
-    "a typed angle cannot be held",
-    "what rests or is planted does not fit this angle",
+    "A typed angle cannot be held.",
+    "What rests or is planted does not fit this angle.",
     "change the angle, leave a neighbouring joint's angle out, or let the part slide",
 )
 SINKS = Rule(
     "pose-sinks",
-    "the body lies below what carries it",
-    "the angles and what rests on the ground contradict each other",
+    "The body lies below what carries it.",
+    "The angles and what rests on the ground contradict each other.",
     "leave out angles of joints that the ground decides, such as knee and ankle of a planted foot",
 )
 RULES = (
@@ -89,8 +77,6 @@ RULES = (
     RADIANS,
     LIKE_UNKNOWN,
     LIKE_CIRCLE,
-    NO_POSTURE,
-    TWICE,
     NOT_CARRIED,
     NOT_REACHED,
     SINKS,
@@ -105,20 +91,12 @@ def as_words(key: AngleKey) -> str:
 
 def typed(poses: Sequence[Pose]) -> tuple[Problem, ...]:
     """Return what is wrong with the poses as typed; a movement with errors here must not be settled."""
-    found = [*_names(poses), *_likes(poses)]
+    found = [*_likes(poses)]
     for pose in poses:
         found += _angles(pose)
     if not found:
         found += _whole(inherit(poses))
     return tuple(found)
-
-
-def _names(poses: Sequence[Pose]) -> Iterable[Problem]:
-    seen: set[str] = set()
-    for pose in poses:
-        if pose.name in seen:
-            yield TWICE.at(pose.place, f"the name '{pose.name}' stands twice")
-        seen.add(pose.name)
 
 
 def _likes(poses: Sequence[Pose]) -> Iterable[Problem]:
@@ -143,24 +121,30 @@ def _angles(pose: Pose) -> Iterable[Problem]:
     for key, degrees in pose.angles.items():
         side, joint, movement = key
         if not exists(joint, movement) or ((side is Side.MIDDLE) and joint not in _MIDDLE):
-            yield IMPOSSIBLE.at(pose.place, f"{as_words(key)} does not exist")
+            yield IMPOSSIBLE.at(pose.at(key), f"{as_words(key)} does not exist")
             continue
         limit = excess(joint, movement, degrees)
         backwards = joint is Joint.KNEE and (degrees < 0) == (movement is Movement.FLEXION)
         if limit is not None:
             rule = BACKWARDS if backwards else RANGE
             yield rule.at(
-                pose.place, f"{as_words(key)} is {degrees:g}°, published normal is up to {limit:g}°"
+                pose.at(key), f"{as_words(key)} is {degrees:g}°, published normal is up to {limit:g}°"
             )
+        elif _is_like_radians(degrees):
+            yield RADIANS.at(pose.at(key), f"{as_words(key)} is {degrees:g}")
     values = [degrees for degrees in pose.angles.values() if degrees]
-    if values and all(abs(value) <= math.pi for value in values) and any(value % 1 for value in values):
+    small = bool(values) and all(abs(value) <= math.pi for value in values)
+    if small and any(value % 1 for value in values) and not any(map(_is_like_radians, values)):
         yield RADIANS.at(pose.place, f"no angle of '{pose.name}' is larger than {max(map(abs, values)):g}")
+
+
+def _is_like_radians(degrees: float) -> bool:
+    """Return whether an angle is as small as radians are, and finer than anybody types degrees."""
+    return 0 < abs(degrees) <= math.pi and degrees % 0.5 != 0
 
 
 def _whole(poses: Sequence[Pose]) -> Iterable[Problem]:
     for pose in poses:
-        if pose.posture is None:
-            yield NO_POSTURE.at(pose.place, f"'{pose.name}' has no posture")
         if pose.rests_on is not None and not pose.rests_on:
             yield NOT_CARRIED.at(pose.place, f"nothing carries '{pose.name}'")
 
@@ -173,7 +157,7 @@ def settled(motion: Motion) -> tuple[Problem, ...]:
             value = body.angle(*key)
             if abs(value - degrees) > REACHED:
                 message = f"{as_words(key)} is typed as {degrees:g}° and comes out as {value:.0f}°"
-                found.append(NOT_REACHED.at(body.pose.place, message))
+                found.append(NOT_REACHED.at(body.pose.at(key), message))
         depth = sunk(body.skin, body.rests, motion.setting)
         if depth > DEEPEST:
             message = f"'{body.pose.name}' lies {depth * 1700:.0f} mm too deep at 170 cm"

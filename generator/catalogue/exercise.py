@@ -49,14 +49,40 @@ class JointWork(Record):
     to: float | None = None
 
 
+@dataclass(frozen=True)
+class ShownAngle:
+    """The largest angle that one movement of a joint reaches over all poses and between them.
+
+    degrees: rounded to whole ones. travel: how far the joint turns about this axis in all, degrees.
+    typed: whether the angle is one that an editor typed; the others follow from what rests on what.
+    """
+
+    joint: Joint
+    movement: Movement
+    degrees: float
+    travel: float
+    typed: bool
+
+
 @dataclass(frozen=True, kw_only=True)
 class LegWork(Record):
-    """What one leg does: moves, holds, carries, and whether it is lain on."""
+    """What one leg does: moves, holds, carries, and whether it is lain on.
+
+    shown: what the poses show of it, start pose included; None where no poses are typed. No key of the
+    content: `body.shown` works it out.
+    """
 
     moves: tuple[JointWork, ...]
     holds: tuple[JointWork, ...]
     carries: Carries
     lain_on: bool
+    shown: tuple[ShownAngle, ...] | None = None
+
+    def shown_angle(self, joint: Joint, movement: Movement) -> ShownAngle | None:
+        """Return what the poses show of a movement; None where they show nothing of it."""
+        return next(
+            (one for one in self.shown or () if (one.joint, one.movement) == (joint, movement)), None
+        )
 
 
 @dataclass(frozen=True, kw_only=True)

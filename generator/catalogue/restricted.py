@@ -11,7 +11,7 @@ from enum import Enum
 
 from generator.catalogue.daily_life import DailyLife
 from generator.catalogue.dose import Load
-from generator.catalogue.exercise import Exercise, JointWork, LegWork, Variation
+from generator.catalogue.exercise import Exercise, JointWork, LegWork, ShownAngle, Variation
 from generator.catalogue.programme import (
     ImpactRestriction,
     LoadRestriction,
@@ -37,6 +37,10 @@ from generator.problems import Place
 
 # A leg that shares the body's weight with the other one carries about half of it.
 SHARED_PERCENT = 50.0
+# A movement of a joint up to this angle, in degrees, goes with others and need not be stated.
+SMALL = 10.0
+# An angle that nobody typed follows from what rests on what, and is found this well, in degrees.
+SETTLING = 3.0
 _RISING = tuple(Carries)
 _IMPLIED = {
     Posture.HANDS_AND_KNEES: Position.KNEELING,
@@ -162,9 +166,10 @@ def breaches(work: Work, rule: Restriction, *, both_sides: bool = False) -> Iter
     if isinstance(rule, MovementRestriction):
         for leg in _legs(work, rule.leg, both_sides):
             for moved in leg.moves:
-                yield from _of_joint(moved, rule, {moved.how} | _loaded(moved, work))
+                yield from _of_joint(moved, leg, rule, {moved.how} | _loaded(moved, work))
             for held in leg.holds:
-                yield from _of_joint(held, rule, {How.ISOMETRIC, held.how})
+                yield from _of_joint(held, leg, rule, {How.ISOMETRIC, held.how})
+            yield from _of_poses(leg, rule)
     elif isinstance(rule, WeightRestriction):
         most = most_carried(rule)
         for leg in _legs(work, rule.leg, both_sides):
@@ -207,7 +212,7 @@ def _loaded(moved: JointWork, work: Work) -> set[How]:
     return {How.RESISTED} if added and moved.how is How.ACTIVE else set()
 
 
-def _of_joint(done: JointWork, rule: MovementRestriction, ways: set[How]) -> Iterator[Breach]:
+def _of_joint(done: JointWork, leg: LegWork, rule: MovementRestriction, ways: set[How]) -> Iterator[Breach]:
     if (done.joint, done.movement) != (rule.joint, rule.movement) or not ways & set(rule.how):
         return
     if rule.against is not None and done.against is not rule.against:
@@ -216,10 +221,40 @@ def _of_joint(done: JointWork, rule: MovementRestriction, ways: set[How]) -> Ite
     what = f"{done.joint.value} {done.movement.value} ({listed})"
     if rule.limit is None:
         yield Breach(rule, what, done.place)
+    elif leg.shown is not None:
+        shown = leg.shown_angle(done.joint, done.movement)
+        if shown is not None and _beyond(shown, rule.limit):
+            yield Breach(rule, f"{what} {_drawn(shown)}, allowed up to {rule.limit:g}", done.place)
     elif done.to is None:
         yield Breach(rule, f"{what} does not say how far", done.place, unknown=True)
     elif done.to > rule.limit:
         yield Breach(rule, f"{what} to {done.to:g} degrees, allowed up to {rule.limit:g}", done.at("to"))
+
+
+def _of_poses(leg: LegWork, rule: MovementRestriction) -> Iterator[Breach]:
+    """Yield what the poses show and no statement names: a joint that lies or is brought too far.
+
+    Where a restriction only forbids to work a joint, what moves unnamed cannot be judged.
+    """
+    shown = leg.shown_angle(rule.joint, rule.movement)
+    stated = (*leg.moves, *leg.holds)
+    if shown is None or any((one.joint, one.movement) == (rule.joint, rule.movement) for one in stated):
+        return
+    what = f"{rule.joint.value} {rule.movement.value} {_drawn(shown)}"
+    if How.PASSIVE in rule.how:
+        limit = SMALL if rule.limit is None else rule.limit
+        if _beyond(shown, limit):
+            yield Breach(rule, f"{what}, allowed up to {limit:g}", leg.place)
+    elif shown.travel > SMALL and _beyond(shown, SMALL if rule.limit is None else rule.limit):
+        yield Breach(rule, f"{what}; its leg does not state it under 'moves'", leg.place, unknown=True)
+
+
+def _beyond(shown: ShownAngle, limit: float) -> bool:
+    return shown.degrees > limit + (0.0 if shown.typed else SETTLING)
+
+
+def _drawn(shown: ShownAngle) -> str:
+    return f"reaches {shown.degrees:g} degrees in the poses"
 
 
 def _of_position(work: Work, rule: PositionRestriction, both_sides: bool) -> Iterator[Breach]:

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
+from generator.body.shown import with_angles
 from generator.catalogue.values import Catalogue
 from generator.checks import (
     bands,
@@ -21,6 +22,7 @@ from generator.checks import (
     legs,
     measured,
     pain,
+    poses,
     prerequisites,
     readability,
     real_life,
@@ -49,6 +51,7 @@ CONTENT: tuple[Check, ...] = (
     legs.check,
     measured.check,
     pain.check,
+    poses.check,
     prerequisites.check,
     readability.check,
     real_life.check,
@@ -73,6 +76,7 @@ RULES: tuple[Rule, ...] = (
     *legs.RULES,
     *measured.RULES,
     *pain.RULES,
+    *poses.RULES,
     *prerequisites.RULES,
     *readability.RULES,
     *real_life.RULES,
@@ -87,5 +91,9 @@ RULES: tuple[Rule, ...] = (
 
 
 def check_content(catalogue: Catalogue, checks: Iterable[Check] = CONTENT) -> tuple[Problem, ...]:
-    """Return what the checks find in the content, before any language is chosen."""
-    return tuple(problem for check in checks for problem in check(catalogue))
+    """Return what the checks find in the content, before any language is chosen.
+
+    Angles that poses show count as stated.
+    """
+    shown = with_angles(catalogue)
+    return tuple(problem for check in checks for problem in check(shown))

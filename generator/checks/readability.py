@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from generator.body.shown import facts_of
 from generator.catalogue.values import Catalogue
 from generator.problems import Problem, Rule, Severity
 from generator.wording.localise import localise
@@ -32,7 +33,7 @@ def check(catalogue: Catalogue) -> Iterator[Problem]:
     language = catalogue.source_language
     if list(unknown_languages([language], catalogue.clinic.at("languages"))):
         return
-    spoken, _ = localise(catalogue, voice(language))
+    spoken, _ = localise(catalogue, voice(language), facts=facts_of(catalogue))
     yield from check_language(spoken, language)
 
 

@@ -11,14 +11,14 @@ from generator.problems import Place, Problem, Rule
 
 NO_ANCHOR = Rule(
     "figure-band-anchor",
-    "a band pulls at one leg and is fixed to nothing",
-    "the band names a leg but no anchor",
+    "A band pulls at one leg and is fixed to nothing.",
+    "The band names a leg but no anchor.",
     "say where the band is fixed, or leave the side out for a loop round both legs",
 )
 UNUSED = Rule(
     "figure-prop-unused",
-    "a thing stands there and nobody uses it",
-    "no pose rests on it or holds it, so its place is unknown",
+    "A thing stands there and nobody uses it.",
+    "No pose rests on it or holds it, so its place is unknown.",
     "say in the pose what rests on it, or leave the thing out",
 )
 RULES = (NO_ANCHOR, UNUSED)

@@ -13,8 +13,7 @@ from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass
 from pathlib import Path
 
-from generator.body import rules as body_rules
-from generator.body.from_catalogue import Posed, motion_of, posed_items, poses_of
+from generator.body.from_catalogue import Posed, can_be_settled, motion_of, posed_items
 from generator.body.pose import Side
 from generator.catalogue.pose import Thing, ThingSpec
 from generator.catalogue.terms import Joint
@@ -26,9 +25,11 @@ from generator.figures.moving import moving
 from generator.figures.palette import Palette
 from generator.figures.pictures import Gallery, Pictures, Shown
 from generator.figures.props import Prop
-from generator.figures.rules import around
+from generator.figures.rules import RULES, around
 from generator.figures.scene import Operated, Scene, draw, drawn_stills, drawn_strip
 from generator.problems import Problem
+
+__all__ = ["RULES", "draw_all", "palette_of", "scene_of", "thing_problems", "write_gallery"]
 
 RIGHT_AND_LEFT = (False, True)
 _STATURE_CM = 170.0
@@ -111,15 +112,10 @@ def scene_of(item: Posed, joint: str = "", *, left: bool = False) -> Scene:
     )
 
 
-def can_be_drawn(item: Posed) -> bool:
-    """Return whether there are poses, and nothing wrong with them that forbids to settle them."""
-    return bool(item.specs) and not body_rules.typed(poses_of(item))
-
-
 def thing_problems(catalogue: Catalogue) -> Iterator[Problem]:
     """Yield what is wrong with the things around the person; poses are checked before by `checks.poses`."""
     for item in posed_items(catalogue):
-        if can_be_drawn(item):
+        if can_be_settled(item):
             place = item.owner.at("figure")
             yield from around(props_of(item), motion_of(item), place)
 
@@ -155,7 +151,7 @@ def draw_all(
     jobs = [
         _Job(item, tuple(dict.fromkeys((default[item.id], *joints[item.id]))), lefts, palette, with_moving)
         for item in items
-        if can_be_drawn(item)
+        if can_be_settled(item)
     ]
     drawn = {key: pictures for made in _run(jobs, workers) for key, pictures in made}
     known = {job.item.id for job in jobs}

@@ -6,14 +6,16 @@ A language without complete safety texts or without the generator's own words is
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, fields, is_dataclass
+from dataclasses import dataclass, field, fields, is_dataclass
 from pathlib import Path
 from typing import Any
 
+from generator.body.shown import facts_of
 from generator.catalogue.base import Text, TextState
 from generator.catalogue.exercise import Exercise
 from generator.catalogue.values import Catalogue
 from generator.problems import Problem, Rule, Severity
+from generator.wording.filling import Facts
 from generator.wording.localise import NO_TRANSLATIONS, Translations, exercise_in_use, localise
 from generator.wording.own_words import own_word_problems
 from generator.wording.po import read_translations
@@ -34,11 +36,12 @@ RULES = (WITHHELD,)
 
 @dataclass(frozen=True)
 class Spoken:
-    """The catalogue in one language, and what it was made from."""
+    """The catalogue in one language, and what it was made from; facts: angles of the poses, by item."""
 
     voice: Voice
     catalogue: Catalogue
     translations: Translations
+    facts: Facts = field(default_factory=dict)
 
     def in_use(self) -> Mapping[UseKey, Exercise]:
         """Return each exercise in the words of the dose with which each phase begins."""
@@ -49,7 +52,7 @@ class Spoken:
                     key = (programme.id, phase.number, use.use)
                     exercise = self.catalogue.exercises[use.use]
                     found[key] = exercise_in_use(
-                        exercise, use.dose_steps[0], self.catalogue, self.voice, self.translations
+                        exercise, use.dose_steps[0], self.catalogue, self.voice, self.translations, self.facts
                     )
         return found
 
@@ -64,10 +67,11 @@ def speak(catalogue: Catalogue, content: Path) -> tuple[tuple[Spoken, ...], tupl
     )
     if unknown:
         return (), unknown
+    facts = facts_of(catalogue)
     spoken: list[Spoken] = []
     problems: list[Problem] = []
     for position, code in enumerate(clinic.languages):
-        one, found = _speak_one(catalogue, code, content)
+        one, found = _speak_one(catalogue, code, content, facts)
         problems += found
         reason = _why_withheld(catalogue, one)
         if reason:
@@ -77,15 +81,17 @@ def speak(catalogue: Catalogue, content: Path) -> tuple[tuple[Spoken, ...], tupl
     return tuple(spoken), tuple(problems)
 
 
-def _speak_one(catalogue: Catalogue, code: str, content: Path) -> tuple[Spoken, tuple[Problem, ...]]:
+def _speak_one(
+    catalogue: Catalogue, code: str, content: Path, facts: Facts
+) -> tuple[Spoken, tuple[Problem, ...]]:
     translations = NO_TRANSLATIONS
     problems: tuple[Problem, ...] = ()
     path = content / "translations" / f"{code}.po"
     if code != catalogue.source_language and path.exists():
         translations, problems = read_translations(path)
     speaker = voice(code)
-    localised, found = localise(catalogue, speaker, translations)
-    return Spoken(speaker, localised, translations), (*problems, *found)
+    localised, found = localise(catalogue, speaker, translations, facts)
+    return Spoken(speaker, localised, translations, facts), (*problems, *found)
 
 
 def _why_withheld(catalogue: Catalogue, spoken: Spoken) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
+from generator.body.shown import facts_of
 from generator.catalogue.values import Catalogue
 from generator.problems import Place, Problem, has_errors, in_order
 from generator.wording.localise import NO_TRANSLATIONS, localise
@@ -34,5 +35,5 @@ def measure_texts(catalogue: Catalogue, content: Path, language: str) -> Measure
         translations, problems = read_translations(path)
         if has_errors(problems):
             return Measured(language, measure_of(language), (), problems)
-    spoken, found = localise(catalogue, voice(language), translations)
+    spoken, found = localise(catalogue, voice(language), translations, facts_of(catalogue))
     return Measured(language, measure_of(language), levels(spoken, language), in_order((*problems, *found)))

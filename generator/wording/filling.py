@@ -12,10 +12,11 @@ from generator.catalogue.clinic import Clinic
 from generator.catalogue.dose import DoseStep
 from generator.catalogue.exercise import Exercise
 from generator.catalogue.programme import Phase
+from generator.catalogue.terms import Joint, Movement
 from generator.problems import Place, Problem, Rule
 from generator.wording.doses import hold_seconds, lift_time, lower_time
 from generator.wording.isolation import isolate
-from generator.wording.phrases import duration, pain
+from generator.wording.phrases import angle, duration, pain
 from generator.wording.voice import Voice
 
 UNKNOWN_PHRASE = Rule(
@@ -27,8 +28,8 @@ UNKNOWN_PHRASE = Rule(
 PHRASE_WITHOUT_VALUE = Rule(
     "phrase-without-value",
     "A phrase in braces has no number to say.",
-    "The exercise's dose leaves out the value that the sentence speaks of.",
-    "add the value to the dose, or take the phrase out of the sentence",
+    "The exercise's dose or its poses leave out the value that the sentence speaks of.",
+    "add the value to the dose or to a pose, or take the phrase out of the sentence",
 )
 STRAY_BRACE = Rule(
     "stray-brace",
@@ -44,6 +45,13 @@ PHRASES_DIFFER = Rule(
 )
 
 PHRASE = re.compile(r"\{([a-z][a-z.\-]*)\}")
+
+_JOINTS, _MOVEMENTS = (
+    "|".join(member.value.replace(" ", "-") for member in kind) for kind in (Joint, Movement)
+)
+# The largest angle that the poses show: of the operated side, or of the other one.
+_ANGLE = re.compile(rf"(?:other\.)?(?:{_JOINTS})\.(?:{_MOVEMENTS})")
+_ANGLE_MEANING = "the largest angle that the picture shows, such as: 30°"
 
 # What each phrase will say, for translators.
 MEANINGS = {
@@ -61,6 +69,25 @@ MEANINGS = {
 
 # What a phrase says where it stands; None where its value is missing.
 Phrases = Mapping[str, str | None]
+# Largest angles in degrees by their names in texts, such as ``hip.abduction``.
+Angles = Mapping[str, float]
+# The same for each item with poses: exercise, ``exercise/variation``, daily-life item.
+Facts = Mapping[str, Angles]
+
+
+def is_angle(name: str) -> bool:
+    """Return whether a phrase says how far a joint goes."""
+    return _ANGLE.fullmatch(name) is not None
+
+
+def meaning_of(name: str) -> str | None:
+    """Return what a phrase will say, for translators; None where it is no phrase."""
+    return _ANGLE_MEANING if is_angle(name) else MEANINGS.get(name)
+
+
+def angle_phrases(voice: Voice, angles: Angles) -> Phrases:
+    """Return what the poses of an exercise, variation or daily-life item give to its texts."""
+    return {name: angle(voice, degrees) for name, degrees in angles.items()}
 
 
 def phrases_of(value: Any, voice: Voice, step: DoseStep | None) -> Phrases:
@@ -107,11 +134,16 @@ def fill(words: str, phrases: Phrases) -> str:
 def source_problems(source: str, phrases: Phrases, place: Place) -> Iterator[Problem]:
     """Yield what is wrong with the braces of an editor's sentence."""
     for name in dict.fromkeys(PHRASE.findall(source)):
-        if name not in phrases:
-            yield _unknown(name, phrases, place)
-        elif phrases[name] is None:
+        if phrases.get(name) is not None:
+            continue
+        if name in phrases:
             message = f"{{{name}}} says {MEANINGS[name]}, but the dose has no such value"
             yield PHRASE_WITHOUT_VALUE.at(place, message)
+        elif is_angle(name):
+            message = f"{{{name}}} says {_ANGLE_MEANING}, but no pose shows it"
+            yield PHRASE_WITHOUT_VALUE.at(place, message)
+        else:
+            yield _unknown(name, phrases, place)
     yield from _stray(source, place)
 
 

@@ -11,15 +11,20 @@ from dataclasses import dataclass, field, is_dataclass, replace
 from typing import Any, TypeVar
 
 from generator.catalogue.base import Text, TextState
+from generator.catalogue.daily_life import DailyLife
 from generator.catalogue.dose import DoseStep
-from generator.catalogue.exercise import Exercise
+from generator.catalogue.exercise import Exercise, Variation
 from generator.catalogue.values import Catalogue
 from generator.problems import NOWHERE, Place, Problem, in_order
 from generator.wording.filling import (
+    Angles,
+    Facts,
     Phrases,
+    angle_phrases,
     clinic_phrases,
     fill,
     has_braces,
+    is_angle,
     phrases_of,
     source_problems,
     translation_problems,
@@ -46,16 +51,21 @@ class Translations:
 
 
 NO_TRANSLATIONS = Translations()
+NO_FACTS: Facts = {}
 
 
 def localise(
-    catalogue: Catalogue, voice: Voice, translations: Translations = NO_TRANSLATIONS
+    catalogue: Catalogue,
+    voice: Voice,
+    translations: Translations = NO_TRANSLATIONS,
+    facts: Facts = NO_FACTS,
 ) -> tuple[Catalogue, tuple[Problem, ...]]:
     """Return the catalogue in the voice's language, and what is wrong with its phrases.
 
     Phrases say the exercise's own values; `exercise_in_use` says those of one dose step.
+    facts: the angles that poses show, by item and by name (``hip.abduction``), in degrees.
     """
-    work = _Localiser(catalogue, voice, translations)
+    work = _Localiser(catalogue, voice, translations, facts)
     return work.localised(catalogue, ""), in_order(work.problems)
 
 
@@ -65,13 +75,18 @@ def exercise_in_use(
     catalogue: Catalogue,
     voice: Voice,
     translations: Translations = NO_TRANSLATIONS,
+    facts: Facts = NO_FACTS,
 ) -> Exercise:
     """Return an exercise whose texts speak of one dose step, so that text and dose never disagree.
 
     `exercise` may already be localised: its texts keep their source. Findings are those of `localise`.
     """
-    work = _Localiser(catalogue, voice, translations, step)
+    work = _Localiser(catalogue, voice, translations, facts, step)
     return work.localised(exercise, f"exercise/{exercise.id}")
+
+
+def _no_angles(phrases: Phrases) -> Phrases:
+    return {name: words for name, words in phrases.items() if not is_angle(name)}
 
 
 @dataclass(frozen=True)
@@ -86,7 +101,12 @@ class _Localiser:
     """Rebuilds what holds texts, shares the rest, and collects findings on the way."""
 
     def __init__(
-        self, catalogue: Catalogue, voice: Voice, translations: Translations, step: DoseStep | None = None
+        self,
+        catalogue: Catalogue,
+        voice: Voice,
+        translations: Translations,
+        facts: Facts,
+        step: DoseStep | None = None,
     ) -> None:
         self.source_language = catalogue.source_language
         self.voice = voice
@@ -94,7 +114,7 @@ class _Localiser:
         same = voice.code == self.source_language
         self.source_voice = voice if same else voice_of(self.source_language)
         self.everywhere = _Scope(clinic_phrases(catalogue.clinic), clinic_phrases(catalogue.clinic))
-        self.translations = translations
+        self.translations, self.facts = translations, facts
         self.step = step
         self.problems: list[Problem] = []
 
@@ -117,7 +137,7 @@ class _Localiser:
         names = text_fields(value)
         if not names:
             return value
-        inner = self._inside(value, scope)
+        inner = self._inside(value, context, scope)
         changed = {}
         for name in names:
             old = getattr(value, name)
@@ -125,13 +145,26 @@ class _Localiser:
                 changed[name] = self._any(old, field_context(context, name), inner)
         return replace(value, **changed)
 
-    def _inside(self, value: Any, scope: _Scope) -> _Scope:
-        own = phrases_of(value, self.voice, self.step)
+    def _inside(self, value: Any, context: str, scope: _Scope) -> _Scope:
+        angles = self._angles(value, context)
+        own = self._phrases(value, self.voice, angles)
         if not own:
             return scope
         same = self.source_voice is self.voice
-        source = own if same else phrases_of(value, self.source_voice, self.step)
-        return _Scope({**scope.spoken, **own}, {**scope.source, **source})
+        source = own if same else self._phrases(value, self.source_voice, angles)
+        if not angles:
+            return _Scope({**scope.spoken, **own}, {**scope.source, **source})
+        # A variation with poses of its own says nothing that only the poses of its exercise show.
+        return _Scope({**_no_angles(scope.spoken), **own}, {**_no_angles(scope.source), **source})
+
+    def _phrases(self, value: Any, voice: Voice, angles: Angles) -> Phrases:
+        return {**phrases_of(value, voice, self.step), **angle_phrases(voice, angles)}
+
+    def _angles(self, value: Any, context: str) -> Angles:
+        """Return the angles of what is entered: an exercise, a variation in it, a daily-life item."""
+        if isinstance(value, Variation):
+            return self.facts.get(f"{context.split('/')[1]}/{value.id}", {})
+        return self.facts.get(value.id, {}) if isinstance(value, Exercise | DailyLife) else {}
 
     def _text(self, text: Text, context: str, scope: _Scope) -> Text:
         braces = has_braces(text.source)

@@ -15,7 +15,7 @@ from typing import Any, get_args, get_type_hints
 from generator.catalogue.base import Text
 from generator.catalogue.values import Catalogue
 from generator.problems import Place
-from generator.wording.filling import MEANINGS, PHRASE
+from generator.wording.filling import PHRASE, meaning_of
 
 _ONE_OF = {
     "exercises": "exercise",
@@ -103,6 +103,6 @@ def _notes(context: str, source: str) -> tuple[str, ...]:
     parts = context.split("/")
     notes = [f"Field: {parts[-1].replace('_', ' ')}"]
     for name in dict.fromkeys(PHRASE.findall(source)):
-        meaning = MEANINGS.get(name, "a whole phrase")
+        meaning = meaning_of(name) or "a whole phrase"
         notes.append(f"{{{name}}} stands for {meaning}. Keep it as it is.")
     return tuple(notes)

@@ -40,8 +40,8 @@ def test_sound_movements_have_no_findings(name: str) -> None:
         ([_pose(like="finish")], "pose-like-unknown"),
         ([_pose(like="b"), _pose(name="b", like="start")], "pose-like-circle"),
         ([_pose(like="start")], "pose-like-circle"),
-        ([_pose(posture=None)], "pose-posture"),
-        ([_pose(), _pose()], "pose-named-twice"),
+        ([_pose(angles=hip(flexion=90) | knee(0.8))], "pose-radians"),
+        ([_pose(angles=hip(flexion=1.5) | knee(1))], "pose-radians"),
         ([_pose(rests_on=())], "pose-not-carried"),
     ],
 )

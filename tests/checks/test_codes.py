@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from generator import checks, reading
-from tests.checks import test_content, test_trade
+from tests.checks import test_content, test_poses, test_trade
 from tests.reading import test_files, test_values
 
 
@@ -12,6 +12,7 @@ def test_every_code_has_a_mistake_that_produces_it() -> None:
     mistakes = (
         *test_content.CASES,
         *test_trade.CASES,
+        *test_poses.CASES,
         *test_values.CASES,
         *test_files.SPOILT,
         *test_files.DISTURBED,

@@ -136,6 +136,74 @@ def test_in_use_the_texts_speak_of_the_dose_step() -> None:
     assert plain(german.steps[1].words) == "10 Sekunden oben bleiben."
 
 
+FAR = with_change(FILES, HEEL_RAISE, "  - Lower slowly.", "  - Stop at {ankle.plantarflexion}.")
+FACTS = {"heel-raise": {"ankle.plantarflexion": 30.0}}
+
+
+def test_an_angle_of_the_picture_is_said_as_a_whole_phrase() -> None:
+    """The angle stands once, in the poses; texts take it from there, in every language and in use."""
+    catalogue, found = localise(catalogue_of(FAR), voice("en"), facts=FACTS)
+    assert (plain(catalogue.exercises["heel-raise"].steps[2].words), found) == ("Stop at 30°.", ())
+    step = DoseStep(DoseKind.REPETITIONS, 2, 8)
+    used = exercise_in_use(
+        catalogue.exercises["heel-raise"],
+        step,
+        catalogue,
+        speaking("de", GERMAN),
+        Translations({(STEPS, "Stop at {ankle.plantarflexion}."): "Bei {ankle.plantarflexion} anhalten."}),
+        FACTS,
+    )
+    assert used.steps[2].words == f"Bei {OPEN}30°{CLOSE} anhalten."
+
+
+@pytest.mark.parametrize("facts", [{}, {"heel-raise": {"other.ankle.plantarflexion": 30.0}}])
+def test_an_angle_that_no_pose_shows_is_a_finding(facts: Mapping[str, Mapping[str, float]]) -> None:
+    """A text cannot say how far a joint goes where no pose of that side shows it."""
+    found = localise(catalogue_of(FAR), voice("en"), facts=facts)[1]
+    assert [problem.code for problem in found] == ["phrase-without-value"]
+    assert "no pose shows it" in found[0].message
+
+
+def test_a_joint_that_nobody_has_is_no_phrase() -> None:
+    """A misspelt joint is named as unknown, with the nearest angle that the poses show."""
+    files = {**FAR, HEEL_RAISE: FAR[HEEL_RAISE].replace("{ankle.plantar", "{ancle.plantar")}
+    found = localise(catalogue_of(files), voice("en"), facts=FACTS)[1]
+    assert [problem.code for problem in found] == ["unknown-phrase"]
+    assert "did you mean {ankle.plantarflexion}?" in found[0].remedy
+
+
+@pytest.mark.parametrize(
+    ("facts", "says"),
+    [
+        (FACTS, "Raise both heels up to 30°."),
+        ({**FACTS, "heel-raise/seated": {"ankle.plantarflexion": 12.0}}, "Raise both heels up to 12°."),
+    ],
+)
+def test_a_variation_says_its_own_angles(facts: Mapping[str, Mapping[str, float]], says: str) -> None:
+    """A variation with poses of its own says their angles; one without looks like its exercise."""
+    files = with_change(
+        FAR,
+        HEEL_RAISE,
+        "Sit on a chair and raise both heels.",
+        "Raise both heels up to {ankle.plantarflexion}.",
+    )
+    catalogue = localise(catalogue_of(files), voice("en"), facts=facts)[0]
+    assert plain(catalogue.exercises["heel-raise"].variations["seated"].change.words) == says
+
+
+def test_a_variation_does_not_borrow_an_angle_that_its_own_poses_lack() -> None:
+    """Where a variation is drawn, an angle of its exercise's picture would be a lie."""
+    files = with_change(
+        FAR,
+        HEEL_RAISE,
+        "Sit on a chair and raise both heels.",
+        "Raise both heels up to {ankle.plantarflexion}.",
+    )
+    facts = {**FACTS, "heel-raise/seated": {"knee.flexion": 90.0}}
+    found = localise(catalogue_of(files), voice("en"), facts=facts)[1]
+    assert [problem.code for problem in found] == ["phrase-without-value"]
+
+
 def test_a_misspelt_phrase_is_named_with_the_nearest_one() -> None:
     """The finding stands where the editor typed it and says which phrase was meant."""
     files = with_change(FILES, HEEL_RAISE, "{hold}", "{holt}")
