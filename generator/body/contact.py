@@ -74,6 +74,14 @@ def level(ground: Ground, setting: Setting) -> float:
     return heights.get(ground, 0.0)
 
 
+_SOLES = (BodyPart.FOOT, BodyPart.HEEL, BodyPart.TOES)
+
+
+def stood(rests: tuple[Rest, ...], setting: Setting) -> float:
+    """Return the height that the lower foot stands on; a walking aid stands there too."""
+    return min((level(rest.on, setting) for rest in rests if rest.part in _SOLES), default=0.0)
+
+
 def tracked(part: BodyPart, side: Side) -> tuple[tuple[int, tuple[float, float, float]], ...]:
     """Return the points that stay where they are while a part is planted."""
     foot, shank = limb(side, "foot"), limb(side, "shank")
@@ -163,6 +171,8 @@ class _Support:
 
     def _add(self, rows: _Rows, heights: Array, rest: Rest, task: Task) -> None:
         height = level(rest.on, task.setting)
+        if rest.on is Ground.GRIP:
+            height += stood(task.rests, task.setting)
         indices = rings_of(rest.part, rest.side)
         if rest.on in _ON_THE_BODY:
             _hold(rows, rest)

@@ -98,10 +98,16 @@ class Towards(Enum):
 
 
 class Limb(Enum):
-    """Limbs that can stand out as working."""
+    """What can stand out as working: limbs, and the buttocks of both sides together."""
 
     LEG = "leg"
     ARM = "arm"
+    BUTTOCKS = "buttocks"
+
+    @property
+    def paired(self) -> bool:
+        """Return whether the body has two of it."""
+        return self is not Limb.BUTTOCKS
 
 
 class Limit(Enum):

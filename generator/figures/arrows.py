@@ -131,7 +131,7 @@ def arrow(
 
 
 def presses(body: Body, lens: Camera, palette: Palette, wanted: tuple[Press, ...]) -> list[Mark]:
-    """Return a short straight arrow for each press: down onto the part, or sideways away from it."""
+    """Return a short straight arrow for each press: down or inwards onto the part, or outwards from it."""
     marks: list[Mark] = []
     for press in wanted:
         point = _spots(body, press.side)[press.what][0]
@@ -140,8 +140,9 @@ def presses(body: Body, lens: Camera, palette: Palette, wanted: tuple[Press, ...
             end = point + _UP * (_BELLY if press.what is Follow.HIP else _PRESS_GAP)
             start = end + _UP * _PRESS
         else:
-            way = out if press.towards is Towards.OUTWARDS else -out
-            start, end = point + way * _PRESS_GAP, point + way * (_PRESS_GAP + _PRESS)
+            start, end = point + out * _PRESS_GAP, point + out * (_PRESS_GAP + _PRESS)
+            if press.towards is Towards.INWARDS:
+                start, end = end, start
         marks += _drawn(lens.flat(np.linspace(start, end, 5)), palette)
     return marks
 

@@ -108,7 +108,9 @@ class Room:
         layers = []
         for side in SIDES:
             z, front = middle + 0.142 * side_sign(side), x + 0.13
-            shape = [(x - 0.125, top, z), (front - 0.01, top, z), (front, top - 0.02, z), (front, 0.004, z)]
+            rear = x - 0.125
+            shape = [(rear, 0.004, z), (rear, top, z), (front - 0.01, top, z)]
+            shape += [(front, top - 0.02, z), (front, 0.004, z)]
             marks = bar(self.lens, shape, 4.2, palette.prop_side, palette.prop_line)
             arm = body.placed.origins[[limb(side, part) for part in ("hand", "forearm", "upper arm")]]
             layers.append(Layer(float(self.lens.depth(arm).mean()) - 0.03, tuple(marks)))

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from generator.body.contact import stood
 from generator.body.motion import Body
 from generator.body.pose import SIDES, Side
 from generator.body.skeleton import HEAD, Array, limb
@@ -49,6 +50,7 @@ class Held:
     def __init__(self, body: Body, room: Room, lens: Camera, palette: Palette) -> None:
         """Remember the pose."""
         self.placed, self.skin, self.room = body.placed, body.skin, room
+        self.ground = stood(body.rests, room.motion.setting)
         self.lens, self.palette = lens, palette
 
     def on_leg(self, side: Side, at: Limit) -> tuple[Array, Array]:
@@ -112,15 +114,17 @@ class Held:
     def between_legs(self, at: Limit) -> list[Layer]:
         """Return a pillow between the legs; of legs that lie on one another it stays on the lower one."""
         one, two = sorted((self.on_leg(side, at)[0] for side in SIDES), key=lambda point: float(point[1]))
-        middle, half = (one + two) / 2, np.array([0.10, 0.045, 0.05])
-        if two[1] - one[1] > abs(two[2] - one[2]):
+        middle = (one + two) / 2
+        half = np.array([0.10, 0.03, max(float(abs(one[2] - two[2])) / 2 - 0.8 * _HALF[at], 0.025)])
+        stacked = bool(two[1] - one[1] > abs(two[2] - one[2]))
+        if stacked:
             thick = min(float(two[1] - one[1]) - 2 * _HALF[at], 0.085)
             middle = one + np.array([0.0, _HALF[at] + thick / 2, 0.0])
             half = np.array([0.12, max(thick, 0.03) / 2, 0.11])
         marks = cushion(self.lens, middle - half, middle + half, self.palette)
         segments = [[limb(side, part) for part in ("thigh", "shank", "foot")] for side in SIDES]
         depths = [float(self.lens.depth(self.placed.origins[rows]).mean()) for rows in segments]
-        return [Layer(sum(depths) / 2, tuple(marks))]
+        return [Layer(sum(depths) / 2 if stacked else min(depths) - 0.01, tuple(marks))]
 
     def under_legs(self, at: Limit) -> list[Layer]:
         """Return a pillow on the ground under both legs, its edge a little beyond `at`."""
@@ -167,7 +171,7 @@ class Held:
         grip, palette = self._grip(side), self.palette
         fill, line = palette.prop, palette.prop_line
         out = 0.03 * side_sign(side)
-        foot = np.array([grip[0] + 0.02, 0.006, grip[2] + out])
+        foot = np.array([grip[0] + 0.02, self.ground + 0.006, grip[2] + out])
         fore = np.array([0.045, 0.0, 0.0])
         marks = []
         if cuff:

@@ -57,13 +57,13 @@ def strap(lens: Camera, points: Points, width: float, fill: str, line: str) -> l
 
 
 def cushion(lens: Camera, low: Sequence[float], high: Sequence[float], palette: Palette) -> list[Mark]:
-    """Return a cushion that fills a box: its outline with soft corners."""
+    """Return a cushion that fills a box: its outline with soft corners, light against bed and mat."""
     grid = np.array(
         [[x, y, z] for x in (low[0], high[0]) for y in (low[1], high[1]) for z in (low[2], high[2])]
     )
     hull = shapely.MultiPoint(lens.flat(grid)).convex_hull
     soft = hull.buffer(-2.2).buffer(2.8, quad_segs=4)
-    return [Mark(area_path(soft), palette.prop, palette.prop_line, EDGE)]
+    return [Mark(area_path(soft), palette.ground, palette.prop_line, EDGE)]
 
 
 def roll(lens: Camera, centre: Sequence[float], radius: float, half: float, palette: Palette) -> list[Mark]:

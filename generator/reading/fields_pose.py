@@ -17,7 +17,9 @@ _HALF = Parsed(
     "operated|other",
     "operated or other",
 )
-_LIMB = Parsed(posing.limb, "(operated|other) (leg|arm)", "a limb, such as operated leg")
+_LIMB = Parsed(
+    posing.limb, "(operated|other) (leg|arm)|buttocks", "a limb, such as operated leg, or buttocks"
+)
 _ARROW = Parsed(
     posing.arrow,
     "[a-z]+( [a-z]+)?",

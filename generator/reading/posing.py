@@ -50,10 +50,12 @@ def rest(typed: str) -> RestSpec | None:
 
 
 def limb(typed: str) -> tuple[Side, Limb] | None:
-    """Return the limb that ``operated leg`` means."""
-    side, _, name = typed.partition(" ")
+    """Return the limb that ``operated leg`` means; the buttocks have no side."""
+    side, _, name = typed.rpartition(" ")
     known = {item.value: item for item in Limb}
-    return (Side(side), known[name]) if side in ("operated", "other") and name in known else None
+    if name not in known or side not in ("", "operated", "other") or known[name].paired != bool(side):
+        return None
+    return Side(side or "middle"), known[name]
 
 
 NO_ARROW = "none"

@@ -110,8 +110,19 @@ def test_no_limb_is_far_from_straight_before_or_behind(view: View, any_far: bool
 
 
 def test_a_stair_goes_on_beside_a_single_foot() -> None:
-    """A step under one foot is far wider than that foot, so that it looks like a stair and not like a block."""
+    """A step under one foot is far wider than the foot, so that it looks like a stair, not like a block."""
     motion = move([STEP_UP[0]])
     room = Room(motion, seen_from(View.FRONT, motion), PALETTE)
     left, _, right, _ = extent(mark.data for mark in room.step(motion.keys[0]).marks)
     assert right - left > 4 * FOOT_BREADTH * UNITS
+
+
+def test_a_crutch_stands_where_the_lower_foot_stands() -> None:
+    """On a step the crutch stands on the step too, so the hand is higher by one step."""
+    grip = Rest(BodyPart.HAND, Side.OPERATED, Ground.GRIP)
+    on_step = tuple(replace(rest, on=Ground.STEP) for rest in BOTH_FEET)
+    heights = [
+        _height(move([Pose(name="start", posture=Posture.STANDING, rests_on=(*feet, grip))]), Side.OPERATED)
+        for feet in (BOTH_FEET, on_step)
+    ]
+    assert heights[1] - heights[0] == pytest.approx(Setting().step, abs=1e-3)
