@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from pathlib import Path
 
 import click
@@ -17,26 +18,47 @@ from generator.cli.shared import (
 )
 from generator.pipeline import check_catalogue
 from generator.problems import has_errors
-from generator.steps.measure import Measured
+from generator.steps.measure import Cost, Measured, measure_figures
 from generator.steps.measure import measure as run
 
 
 @click.command()
 @content_option
 @format_option
-def measure(content: Path, form: str) -> int:
+@click.option("--figures", "count", type=click.IntRange(1), help="Only draw this many pictures.")
+@click.option(
+    "--workers", type=click.IntRange(2, 64), default=2, show_default=True, help="Processes that draw."
+)
+def measure(content: Path, form: str, count: int | None, workers: int) -> int:
     """Measure a build of the catalogue; ratios are comparable between machines, seconds are not."""
     checked = check_catalogue(content)
     if checked.catalogue is None or has_errors(checked.problems):
         print_problems(checked.problems, checked.sources, form)
         return PROBLEMS
+    if count is not None:
+        stills, cost = measure_figures(checked.catalogue, ROOT, count, workers)
+        return _show(_figure_values(stills, cost, workers), form)
     found = run(checked.catalogue, content, ROOT, lambda words: click.echo(words, err=True))
+    return _show(_values(found), form)
+
+
+def _show(values: Mapping[str, float], form: str) -> int:
     if form == "json":
-        print_json({"format": 1, **_values(found)})
+        print_json({"format": 1, **values})
     else:
-        for name, value in _values(found).items():
+        for name, value in values.items():
             click.echo(f"{name:42} {value:10.3f}")
     return DONE
+
+
+def _figure_values(stills: int, cost: Cost, workers: int) -> dict[str, float]:
+    return {
+        "stills": stills,
+        "processes": workers,
+        "stills, seconds of processor": cost.cpu,
+        "stills, seconds by the clock": cost.wall,
+        "a still, milliseconds by the clock": 1000 * cost.wall / max(stills, 1),
+    }
 
 
 def _values(found: Measured) -> dict[str, float]:

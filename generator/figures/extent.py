@@ -5,19 +5,12 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
-_COMMAND = re.compile(r"([MLQaZ])([^MLQaZ]*)")
+_ARC = re.compile(r"a[^MLQaZ]*")
 _NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
 
 
 def extent(paths: Iterable[str]) -> tuple[float, float, float, float]:
     """Return left, top, right, bottom of all points in path data written by this room."""
-    xs: list[float] = []
-    ys: list[float] = []
-    for data in paths:
-        for command, text in _COMMAND.findall(data):
-            if command in "aZ":
-                continue
-            values = [float(value) for value in _NUMBER.findall(text)]
-            xs += values[::2]
-            ys += values[1::2]
-    return min(xs), min(ys), max(xs), max(ys)
+    # Circles end where they began; every other number is one of a pair.
+    values = list(map(float, _NUMBER.findall(_ARC.sub("", " ".join(paths)))))
+    return min(values[::2]), min(values[1::2]), max(values[::2]), max(values[1::2])

@@ -85,9 +85,9 @@ def _hair(placed: Placed, lens: Camera) -> BaseGeometry:
     seen = _HAIRY & (facing > 0)
     if not seen.any():
         return Polygon()
-    squares = [Polygon(square) for square in corners[seen]]
+    squares = np.asarray(shapely.polygons(corners[seen]))
     joined = (
-        shapely.union_all([square for square in squares if square.is_valid])
+        shapely.union_all(squares[shapely.is_valid(squares)])
         .buffer(0.5, quad_segs=2)
         .buffer(-0.5, quad_segs=2)
     )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 import numpy as np
 import shapely
@@ -35,18 +36,24 @@ class Ellipses:
 
     def outline(self, chains: Sequence[NDArray[np.int64]], soft: bool = True) -> BaseGeometry:
         """Return the joined outline of chains of rings, each stretched to the next; `soft` fills creases."""
-        key = tuple(int(chain[0]) * 1000 + len(chain) for chain in chains)
+        key = (int(soft), *(int(chain[0]) * 1000 + len(chain) for chain in chains))
         if key not in self._known:
             joined = self._joined(chains)
             self._known[key] = soften(joined) if soft else joined
         return self._known[key]
 
     def _joined(self, chains: Sequence[NDArray[np.int64]]) -> BaseGeometry:
-        hulls = [self.points[np.stack([chain[:-1], chain[1:]], axis=1)] for chain in chains if len(chain) > 1]
-        if not hulls:
+        if len(chains) > 1:
+            # Legs and arms are asked for whole and in parts: each part is joined once.
+            parts = [self.outline([chain], soft=False) for chain in chains]
+            whole: BaseGeometry = shapely.union_all(parts)
+            return whole
+        chain = chains[0]
+        if len(chain) < 2:
             return Polygon()
-        stacked = np.concatenate(hulls).reshape(-1, 2 * len(_AROUND), 2)
-        joined: BaseGeometry = shapely.union_all(shapely.convex_hull(shapely.multipoints(stacked)))
+        pairs = self.points[np.stack([chain[:-1], chain[1:]], axis=1)].reshape(-1, 2 * len(_AROUND), 2)
+        # A line through the points has the same hull as the points, and is made in one go.
+        joined: BaseGeometry = shapely.union_all(shapely.convex_hull(shapely.linestrings(pairs)))
         return joined
 
 
@@ -64,15 +71,11 @@ def number(value: float) -> str:
 
 def smooth(points: Array, closed: bool, rounding: float = ROUNDING) -> str:
     """Return path data through `points` with every corner rounded by at most `rounding` units."""
-    if closed:
-        before, after = np.roll(points, 1, axis=0), np.roll(points, -1, axis=0)
-    else:
-        before, after = np.vstack([points[:1], points[:-1]]), np.vstack([points[1:], points[-1:]])
-    entry, leave = _towards(points, before, rounding), _towards(points, after, rounding)
+    step = _steps(points, rounding)
+    leave, entry = points + step, points - _before(step)
     if not closed:
-        entry[0] = leave[0] = points[0]
-        entry[-1] = leave[-1] = points[-1]
-    far = (np.abs(entry - np.roll(leave, 1, axis=0)).max(axis=1) > 0.12).tolist()
+        entry[[0, -1]] = leave[[0, -1]] = points[[0, -1]]
+    far = (np.abs(entry - _before(leave)).max(axis=1) > 0.12).tolist()
     into, corner, out = _texts(entry), _texts(points), _texts(leave)
     parts = ["M" + (into[0] if closed else out[0])]
     last = len(points) - 1
@@ -90,15 +93,21 @@ def _texts(points: Array) -> list[str]:
     return [_tenth(x) + (_tenth(y) if y < 0 else " " + _tenth(y)) for x, y in tenths]
 
 
+@lru_cache(maxsize=16_384)
 def _tenth(value: int) -> str:
     return f"{value / 10:.1f}" if value % 10 else str(value // 10)
 
 
-def _towards(points: Array, others: Array, reach: float) -> Array:
-    """Return each point moved towards its neighbour by half the way, at most three times `reach`."""
-    way = others - points
+def _before(values: Array) -> Array:
+    """Return each row's forerunner, the last row's for the first."""
+    return np.concatenate([values[-1:], values[:-1]])
+
+
+def _steps(points: Array, reach: float) -> Array:
+    """Return half the way from each point to the next, at most three times `reach`."""
+    way = np.concatenate([points[1:], points[:1]]) - points
     length = np.maximum(np.hypot(way[:, 0], way[:, 1]), 1e-9)
-    result: Array = points + way * np.minimum(0.5, reach * 3 / length)[:, None]
+    result: Array = way * np.minimum(0.5, reach * 3 / length)[:, None]
     return result
 
 
@@ -127,7 +136,7 @@ def area_path(shape: BaseGeometry, tolerance: float = 0.22) -> str:
         if polygon.area < 1.0:
             continue
         for ring in (polygon.exterior, *polygon.interiors):
-            points = np.array(ring.simplify(tolerance).coords)[:-1]
+            points = shapely.get_coordinates(ring.simplify(tolerance))[:-1]
             if len(points) > 2:
                 data.append(smooth(points, closed=True))
     return "".join(data)
@@ -137,8 +146,8 @@ def line_path(shape: BaseGeometry, tolerance: float = 0.22) -> str:
     """Return path data of a drawn line."""
     data = []
     for line in lines(shape):
-        points = np.array(line.simplify(tolerance).coords)
-        closed = bool(np.allclose(points[0], points[-1])) and len(points) > 3
+        points = shapely.get_coordinates(line.simplify(tolerance))
+        closed = len(points) > 3 and bool(np.abs(points[0] - points[-1]).max() < 1e-6)
         data.append(smooth(points[:-1] if closed else points, closed))
     return "".join(data)
 

@@ -5,6 +5,7 @@ An item without poses, or with poses that are wrong, has no picture; it is publi
 
 from __future__ import annotations
 
+import itertools
 import multiprocessing
 import os
 import re
@@ -29,7 +30,7 @@ from generator.figures.rules import RULES, around
 from generator.figures.scene import Operated, Scene, draw, drawn_stills, drawn_strip
 from generator.problems import Problem
 
-__all__ = ["RULES", "draw_all", "palette_of", "scene_of", "thing_problems", "write_gallery"]
+__all__ = ["RULES", "draw_all", "draw_anew", "palette_of", "scene_of", "thing_problems", "write_gallery"]
 
 RIGHT_AND_LEFT = (False, True)
 _STATURE_CM = 170.0
@@ -186,6 +187,23 @@ def _run(jobs: Sequence[_Job], workers: int) -> Iterable[list[tuple[Shown, Pictu
             del os.environ["OPENBLAS_NUM_THREADS"]
         else:
             os.environ["OPENBLAS_NUM_THREADS"] = before
+
+
+def draw_anew(catalogue: Catalogue, palette: Palette, count: int, workers: int) -> int:
+    """Draw at least `count` stills, all poses of the catalogue over and over, to see how long it takes.
+
+    Returns how many were drawn; 0 where the catalogue has no poses.
+    """
+    items = [item for item in posed_items(catalogue) if can_be_settled(item)]
+    chosen: list[Posed] = []
+    stills = 0
+    for item in itertools.cycle(items):
+        if stills >= count:
+            break
+        chosen.append(item)
+        stills += len(item.specs)
+    jobs = [_Job(item, ("",), (False,), palette, moving=False) for item in chosen]
+    return sum(len(pictures.stills) for made in _run(jobs, workers) for _, pictures in made)
 
 
 def _draw_one(job: _Job) -> list[tuple[Shown, Pictures]]:

@@ -21,6 +21,7 @@ from generator.booklets.make import fitted
 from generator.booklets.plain import print_plainly
 from generator.catalogue.values import Catalogue
 from generator.progression import arrange
+from generator.steps.figures import draw_anew, palette_of
 from generator.steps.languages import speak
 from generator.steps.paper import booklet_jobs
 from generator.steps.worked import work_out
@@ -87,7 +88,16 @@ def measure(catalogue: Catalogue, content: Path, root: Path, say: Say) -> Measur
         )
 
 
+def measure_figures(catalogue: Catalogue, root: Path, count: int, workers: int) -> tuple[int, Cost]:
+    """Draw `count` stills in processes of their own; return how many, and the cost with their start."""
+    palette = palette_of((root / "site_assets" / "tokens.css").read_text(encoding="utf-8"))
+    drawn: list[int] = []
+    cost = _timed(lambda: drawn.append(draw_anew(catalogue, palette, count, workers)))
+    return drawn[0], cost
+
+
 def _timed(work: Callable[[], object]) -> Cost:
+    """Return what `work` costs; the processor time is that of child processes, which do all of it."""
     before, started = resource.getrusage(resource.RUSAGE_CHILDREN), time.perf_counter()
     work()
     after, ended = resource.getrusage(resource.RUSAGE_CHILDREN), time.perf_counter()
