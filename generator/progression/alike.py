@@ -10,8 +10,8 @@ missing SD borrowed from other measurements; recalled from memory).
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from statistics import median
+from typing import NamedTuple
 
 from generator.catalogue.base import SourceStatus
 from generator.catalogue.clinic import Study
@@ -24,8 +24,7 @@ IQR_IN_SDS = 1.35
 _MARKED = {Part.UNKNOWN: CaveatKind.PART_UNKNOWN, Part.HOLD: CaveatKind.HOLD}
 
 
-@dataclass(frozen=True)
-class Value:
+class Value(NamedTuple):
     """A measurement that can be pooled; recalled: whether any of its numbers was not read in the source."""
 
     item: Measurement
@@ -104,11 +103,10 @@ def _sd(item: Measurement, spread: float | None) -> tuple[float | None, CaveatKi
 
 def _recalled(item: Measurement, study: Study) -> bool:
     """Return whether any number that enters the pool was not read in its source."""
-    numbers = ["mean"]
-    numbers += ["sd"] if item.sd is not None else []
-    numbers += ["n"] if item.n is not None else []
-    own = any(name not in item.read for name in numbers)
-    return own or (item.n is None and study.status.status is SourceStatus.RECALLED)
+    read = item.read
+    if "mean" not in read or (item.sd is not None and "sd" not in read):
+        return True
+    return "n" not in read if item.n is not None else study.status.status is SourceStatus.RECALLED
 
 
 def chosen(values: Iterable[Value]) -> tuple[tuple[Value, ...], tuple[SetAside, ...]]:
@@ -123,14 +121,14 @@ def chosen(values: Iterable[Value]) -> tuple[tuple[Value, ...], tuple[SetAside, 
         groups.setdefault(value.condition, []).append(value)
     if not groups:
         return (), ()
-    main = min(groups, key=lambda condition: _rank(condition, groups[condition]))
+    main = min(groups, key=lambda one: _rank(one, groups[one])) if len(groups) > 1 else next(iter(groups))
     pooled = {value.item.study: value for value in reversed(groups[main])}
     taken = tuple(value for value in groups[main] if pooled[value.item.study] is value)
     aside = [
-        set_aside(value.item, *_differences(main, value.condition))
-        for group in groups.values()
+        set_aside(value.item, *_differences(main, condition))
+        for condition, group in groups.items()
         for value in group
-        if value not in taken
+        if condition is not main or pooled[value.item.study] is not value
     ]
     return taken, tuple(aside)
 

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence, Set
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Any
 
 from generator.catalogue.arranged import Comparison, Order, Placed
 from generator.catalogue.programme import Phase, Programme
-from generator.catalogue.terms import Role
+from generator.catalogue.terms import Demand, Role
 from generator.catalogue.values import Catalogue
 from generator.progression.activity import Activity, activity_of
 from generator.progression.bands import Leave, leave, position
@@ -24,6 +24,7 @@ from generator.progression.worked import BY_ACTIVITY, Worked, worked
 # Warm-up first; free balance work before the stance leg is tired (common practice, no source).
 _ROLES = (Role.CIRCULATION, Role.MOVEMENT, Role.WALKING, Role.BALANCE)
 _NOT_KNOWN = float("inf")
+_RANKS = {demand: demand.rank for demand in Demand}
 
 # Entry week, role, whether activity is unknown, demand, most active muscle, second muscle, id.
 Key = tuple[int, int, bool, int, float, float, str]
@@ -49,9 +50,7 @@ def arrange_programme(catalogue: Catalogue, activity: Activity, programme: Progr
     places: list[Placed] = []
     seen: dict[str, int] = {}
     for phase in programme.phases:
-        for placed in _Arranging(catalogue, activity, programme, phase).places(frozenset(seen)):
-            overall = seen.setdefault(placed.exercise, len(seen) + 1)
-            places.append(replace(placed, overall=overall))
+        places += _Arranging(catalogue, activity, programme, phase).places(seen)
     withheld = withheld_by(catalogue, activity, programme)
     return Order(programme.id, windows(programme), tuple(places), withheld)
 
@@ -91,7 +90,7 @@ def key_of(phase: Phase, item: Worked) -> Key:
         entry_week(phase, item.use),
         group,
         exercise.role in BY_ACTIVITY and found is None,
-        exercise.demand.rank if found is None else 0,
+        _RANKS[exercise.demand] if found is None else 0,
         found.mean if found else 0.0,
         second if found else 0.0,
         exercise.id,
@@ -107,8 +106,9 @@ class _Arranging:
     programme: Programme
     phase: Phase
 
-    def places(self, earlier: Set[str]) -> list[Placed]:
-        """Return the places of the phase; `earlier` are the exercises of the phases before."""
+    def places(self, seen: dict[str, int]) -> list[Placed]:
+        """Return the places of the phase; `seen` numbers the exercises so far and takes the phase's."""
+        earlier = frozenset(seen)
         exercises = self.catalogue.exercises
         uses = {use.use: use for use in self.phase.uses if use.use in exercises}
         items = {id_: worked(self.activity, self.programme, exercises[id_], use) for id_, use in uses.items()}
@@ -117,45 +117,50 @@ class _Arranging:
         ordered = [items[id_] for id_ in ids]
         means = [item.ordering.mean if item.ordering else None for item in ordered]
         grades = levels(means, self.programme.level_span)
-        return [self._place(ordered, keys, grades, index) for index in range(len(ordered))]
+        firsts = dict(zip(reversed(grades), reversed(ids), strict=True))
+        spots = {id_: index for index, id_ in enumerate(ids)}
+        return [
+            self._place(
+                item,
+                seen.setdefault(item.exercise.id, len(seen) + 1),
+                grade,
+                Standing(
+                    phase=self.phase,
+                    entry=keys[item.exercise.id][0],
+                    index=index,
+                    places=spots,
+                    previous=ordered[index - 1] if index else None,
+                    comparison=self._comparison(ordered, keys, index),
+                    level_from=firsts[grade],
+                    leave=self._leave(item),
+                ),
+            )
+            for index, (item, grade) in enumerate(zip(ordered, grades, strict=True))
+        ]
 
-    def _place(
-        self,
-        ordered: Sequence[Worked],
-        keys: Mapping[str, Key],
-        grades: Sequence[int | None],
-        index: int,
-    ) -> Placed:
-        item, found = ordered[index], ordered[index].ordering
-        mean = found.mean if found else None
-        where, above_by = position(mean, self.phase.band)
-        held = leave(mean, self.phase.band, self.programme.margin, item.use.accepts)
-        standing = Standing(
-            phase=self.phase,
-            before=ordered[:index],
-            keys=keys,
-            comparison=self._comparison(ordered, keys, index),
-            level_from=next(
-                ordered[place].exercise.id for place, grade in enumerate(grades) if grade == grades[index]
-            ),
-            leave=held,
-        )
+    def _leave(self, item: Worked) -> Leave:
+        mean = item.ordering.mean if item.ordering else None
+        return leave(mean, self.phase.band, self.programme.margin, item.use.accepts)
+
+    def _place(self, item: Worked, overall: int, grade: int | None, standing: Standing) -> Placed:
+        found = item.ordering
+        where, above_by = position(found.mean if found else None, self.phase.band)
         return Placed(
             exercise=item.exercise.id,
             phase=self.phase.number,
-            place=index + 1,
-            overall=0,
-            level=grades[index],
+            place=standing.index + 1,
+            overall=overall,
+            level=grade,
             estimate=item.estimates[0] if item.estimates else None,
             band_position=where,
             above_by=above_by,
             reasons=reasons(item, standing),
-            late=held is Leave.LATE,
+            late=standing.leave is Leave.LATE,
             others=item.estimates[1:],
             not_measured=item.not_measured,
             set_aside=item.set_aside,
             comparison=standing.comparison,
-            accepted=item.use.accepts if held is Leave.ACCEPTED else None,
+            accepted=item.use.accepts if standing.leave is Leave.ACCEPTED else None,
         )
 
     def _comparison(

@@ -58,12 +58,15 @@ def pool(effects: Sequence[Effect]) -> Pool:
         raise ValueError("nothing to pool")
     if any(effect.variance <= 0 for effect in effects):
         raise ValueError("a variance must be above 0")
+    if len(effects) == 1:
+        mean, se = effects[0].mean, sqrt(effects[0].variance)
+        return Pool(k=1, mean=mean, se=se, fixed=mean, fixed_se=se, q=0.0, tau_squared=0.0)
     weights = [1 / effect.variance for effect in effects]
     total = sum(weights)
     fixed = _mean(effects, weights)
     q = sum(weight * (effect.mean - fixed) ** 2 for weight, effect in zip(weights, effects, strict=True))
     c = total - sum(weight**2 for weight in weights) / total
-    tau_squared = max(0.0, (q - (len(effects) - 1)) / c) if len(effects) > 1 else 0.0
+    tau_squared = max(0.0, (q - (len(effects) - 1)) / c)
     widened = [1 / (effect.variance + tau_squared) for effect in effects]
     return Pool(
         k=len(effects),

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from typing import Any
 
 from generator.catalogue.arranged import Comparison, Reason, ReasonKind
 from generator.catalogue.estimates import Estimate
@@ -17,13 +16,16 @@ from generator.progression.worked import BY_ACTIVITY, Worked
 class Standing:
     """What surrounds a place.
 
-    before: the uses placed before it. keys: what orders each use; its first member is the entry week, the
-    fifth the number of the most active muscle. level_from: first exercise of its level.
+    entry: week from which the use is allowed. index: how many places come before it in its phase. places: the
+    same for every exercise of the phase, by id. previous: the use in the place before. level_from: first
+    exercise of its level.
     """
 
     phase: Phase
-    before: Sequence[Worked]
-    keys: Mapping[str, Any]
+    entry: int
+    index: int
+    places: Mapping[str, int]
+    previous: Worked | None
     comparison: Comparison | None
     level_from: str
     leave: Leave
@@ -41,13 +43,13 @@ def reasons(item: Worked, standing: Standing) -> tuple[Reason, ...]:
 
 
 def _waiting(item: Worked, standing: Standing) -> Iterator[Reason]:
-    entry = standing.keys[item.exercise.id][0]
-    if entry > standing.phase.week:
-        yield Reason(ReasonKind.ENTRY, number=float(entry))
-    needed = {*item.exercise.requires, *item.exercise.requires_one_of}
-    for other in standing.before:
-        if other.exercise.id in needed:
-            yield Reason(ReasonKind.PREREQUISITE, other.exercise.id)
+    if standing.entry > standing.phase.week:
+        yield Reason(ReasonKind.ENTRY, number=float(standing.entry))
+    places = standing.places
+    needed = {*item.exercise.requires, *item.exercise.requires_one_of} & places.keys()
+    for other in sorted(needed, key=places.__getitem__):
+        if places[other] < standing.index:
+            yield Reason(ReasonKind.PREREQUISITE, other)
 
 
 def _without_number(item: Worked) -> Iterator[Reason]:
@@ -67,7 +69,7 @@ def _by_activity(item: Worked, found: Estimate, standing: Standing) -> Iterator[
         )
     if standing.level_from != item.exercise.id:
         yield Reason(ReasonKind.ABOUT_AS_HARD, standing.level_from)
-    previous = standing.before[-1] if standing.before else None
+    previous = standing.previous
     if previous is None or previous.ordering is None or previous.ordering.mean != found.mean:
         return
     second = item.estimates[1] if len(item.estimates) > 1 else None

@@ -16,18 +16,18 @@ BY_ACTIVITY = frozenset({Role.WAKING, Role.STRENGTH})
 
 @dataclass(frozen=True)
 class Worked:
-    """An exercise as used in a phase. estimates: of the programme's muscles, the most active first."""
+    """An exercise as used in a phase.
+
+    estimates: of the programme's muscles, the most active first. ordering: the one that orders it, or None
+    where activity does not order or is not known.
+    """
 
     exercise: Exercise
     use: Use
     estimates: tuple[Estimate, ...]
+    ordering: Estimate | None
     not_measured: tuple[str, ...]
     set_aside: tuple[SetAside, ...]
-
-    @property
-    def ordering(self) -> Estimate | None:
-        """Return the estimate that orders it, or None where activity does not order or is not known."""
-        return self.estimates[0] if self.estimates and self.exercise.role in BY_ACTIVITY else None
 
     @property
     def variation(self) -> Variation | None:
@@ -51,10 +51,12 @@ def worked(activity: Activity, programme: Programme, exercise: Exercise, use: Us
         for muscle in programme.muscles
     }
     form = form_id(exercise, variation)
+    estimates = most_active(found.values())
     return Worked(
         exercise=exercise,
         use=use,
-        estimates=most_active(found.values()),
+        estimates=estimates,
+        ordering=estimates[0] if estimates and exercise.role in BY_ACTIVITY else None,
         not_measured=tuple(muscle for muscle, estimate in found.items() if estimate is None),
         set_aside=tuple(
             aside for muscle in programme.muscles for aside in activity.set_aside.get((form, muscle), ())

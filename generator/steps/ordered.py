@@ -13,7 +13,7 @@ import re
 from collections.abc import Iterable, Sequence
 from typing import Any
 
-from generator.catalogue.arranged import Estimate, Hanging, Order, Placed
+from generator.catalogue.arranged import Estimate, Hanging, Order, Placed, Reason, SetAside
 from generator.catalogue.clinic import Study
 from generator.catalogue.programme import Programme, Use
 from generator.catalogue.values import Catalogue
@@ -87,15 +87,7 @@ def _use(catalogue: Catalogue, programme: Programme, placed: Placed) -> dict[str
         "others": [_estimate(one) for one in placed.others],
         "not_measured": list(placed.not_measured),
         "studies": list(placed.estimate.studies) if placed.estimate else [],
-        "set_aside": [
-            {
-                "study": one.study,
-                "muscle": one.muscle,
-                "value": _round(one.mean),
-                "reasons": [kind.value for kind in one.kinds],
-            }
-            for one in placed.set_aside
-        ],
+        "set_aside": [_aside(one) for one in placed.set_aside],
         "band": {
             "above": band.above,
             "up_to": band.up_to,
@@ -105,16 +97,23 @@ def _use(catalogue: Catalogue, programme: Programme, placed: Placed) -> dict[str
         },
         "accepted": _accepted(placed),
         "comparison": _comparison(placed),
-        "reasons": [
-            {
-                "kind": one.kind.value,
-                "other": one.other,
-                "number": _round(one.number),
-                "of": one.of,
-                "muscle": one.muscle,
-            }
-            for one in placed.reasons
-        ],
+        "reasons": [_reason(one) for one in placed.reasons],
+    }
+
+
+def _aside(one: SetAside) -> dict[str, Any]:
+    reasons = [kind.value for kind in one.kinds]
+    return {"study": one.study, "muscle": one.muscle, "value": _round(one.mean), "reasons": reasons}
+
+
+def _reason(one: Reason) -> dict[str, Any]:
+    number = _round(one.number)
+    return {
+        "kind": one.kind.value,
+        "other": one.other,
+        "number": number,
+        "of": one.of,
+        "muscle": one.muscle,
     }
 
 
