@@ -80,6 +80,10 @@ def _input(site: Site, spoken: Spoken) -> SiteInput:
         back=site.worked.back,
         tables=site.worked.tables,
         anchors=site.worked.anchors,
+        estimates=site.worked.estimates,
+        set_aside=site.worked.set_aside,
+        effects=site.worked.effects,
+        hanging=site.worked.hanging,
         booklets={
             (booklet.job.programme, booklet.job.phase): BookletFact(
                 path=booklet.path.removeprefix(f"{code}/"),

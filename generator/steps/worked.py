@@ -6,18 +6,23 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from generator.catalogue.arranged import AnchorHeights, Day, Orders, RestrictionRow, StepBack, Thing
+from generator.catalogue.estimates import Estimate, Hanging, SetAside, VariationEffect
 from generator.catalogue.values import Catalogue
 from generator.progression import (
+    activity_of,
     anchor_table,
     days,
+    hanging,
     restriction_table,
     steps_back,
     things_of_phase,
+    variation_effects,
     withheld_variations,
 )
 
 PhaseKey = tuple[str, int]
 StepKey = tuple[str, int]
+FormKey = tuple[str, str]
 
 
 @dataclass(frozen=True)
@@ -27,7 +32,9 @@ class Worked:
     orders: order of introduction. withheld: variations (``exercise/variation``) that a phase forbids.
     days: what the fullest day holds, in session order. tables: what is allowed when. back: the step
     back from each dose step (exercise, position from 0). things: what must be at hand. anchors: a band's
-    heights.
+    heights. estimates, set_aside: what is known of each form (``exercise`` or ``exercise/variation``) and
+    whole muscle. effects: by exercise, what its variations change. hanging: by programme, what hangs on
+    one study.
     """
 
     orders: Orders
@@ -37,6 +44,10 @@ class Worked:
     back: Mapping[PhaseKey, Mapping[StepKey, StepBack]] = field(default_factory=dict)
     things: Mapping[PhaseKey, tuple[Thing, ...]] = field(default_factory=dict)
     anchors: tuple[AnchorHeights, ...] = ()
+    estimates: Mapping[FormKey, Estimate] = field(default_factory=dict)
+    set_aside: Mapping[FormKey, tuple[SetAside, ...]] = field(default_factory=dict)
+    effects: Mapping[str, tuple[VariationEffect, ...]] = field(default_factory=dict)
+    hanging: Mapping[str, tuple[Hanging, ...]] = field(default_factory=dict)
 
 
 def work_out(catalogue: Catalogue, orders: Orders) -> Worked:
@@ -44,6 +55,7 @@ def work_out(catalogue: Catalogue, orders: Orders) -> Worked:
     withheld: dict[PhaseKey, frozenset[str]] = {}
     back: dict[PhaseKey, Mapping[StepKey, StepBack]] = {}
     things: dict[PhaseKey, tuple[Thing, ...]] = {}
+    activity = activity_of(catalogue)
     for programme in catalogue.programmes.values():
         forbidden = withheld_variations(catalogue, programme)
         for phase in programme.phases:
@@ -59,4 +71,8 @@ def work_out(catalogue: Catalogue, orders: Orders) -> Worked:
         back=back,
         things=things,
         anchors=anchor_table(),
+        estimates=activity.estimates,
+        set_aside=activity.set_aside,
+        effects=variation_effects(catalogue, activity),
+        hanging={id_: hanging(catalogue, one) for id_, one in catalogue.programmes.items()},
     )

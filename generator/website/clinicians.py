@@ -18,6 +18,7 @@ from generator.catalogue.programme import (
 from generator.website.addresses import clinicians_page, exercise_page, programme_page
 from generator.website.allowed import week_tables
 from generator.website.evidence import PlaceRow, evidence_of, place_row
+from generator.website.forms import effect_rows, hanging_rows
 from generator.website.page import Page
 from generator.website.phase import Tested, booklet_detail, tested
 from generator.website.shared import end_words
@@ -98,6 +99,8 @@ def _page(site: SiteInput, programme: Programme) -> Page:
             "programme_page": programme_page(programme.id),
             "phases": tuple(_phase(site, programme, phase) for phase in programme.phases),
             "evidence": evidence,
+            "effects": tuple(effect_rows(site, programme)),
+            "hanging": tuple(hanging_rows(site, programme)),
             "rules": rules,
             "week_tables": week_tables(site, programme),
             "forbids": {row.restriction.id: row.forbids for row in rules},

@@ -1,47 +1,40 @@
-"""Words the evidence for clinicians: each measurement with its study, each place with its reasons."""
+"""Words the evidence for clinicians: each place, each measurement with its study, what each form changes."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from generator.catalogue.arranged import Estimate, Placed, Reason, ReasonKind
+from generator.catalogue.arranged import Placed
 from generator.catalogue.base import Text
 from generator.catalogue.clinic import Study
+from generator.catalogue.estimates import Estimate, SetAside
 from generator.catalogue.exercise import Exercise, Measurement
 from generator.catalogue.programme import Programme
 from generator.catalogue.terms import Part
+from generator.website.estimates import EstimateView, estimate_view
+from generator.website.reasons import reason_sentences
 from generator.website.values import SiteInput
-from generator.wording.phrases import activity, list_of, number, people, studies
+from generator.wording.phrases import list_of, number
 from generator.wording.terms import clinical_term, term
 from generator.wording.voice import Voice
-from generator.wording.weeks import not_before_week
-
-_TOP = 100.0
-
-
-@dataclass(frozen=True)
-class Mark:
-    """An estimate on a line from 0 to 100 %MVIC, with the band of its phase behind it."""
-
-    mean: float
-    low: float
-    high: float
 
 
 @dataclass(frozen=True)
 class PlaceRow:
-    """Why an exercise has its place: estimate, where it stands to the band, and reasons as sentences."""
+    """Why an exercise has its place: estimates, where it stands to the band, and reasons as sentences.
+
+    form: the variation used, or None. first: of the most active muscle. not_measured: names of muscles.
+    """
 
     exercise: Exercise
+    form: Text | None
     place: str
-    estimate: str
-    people: str
-    studies: str
-    basis: str
+    first: EstimateView | None
+    others: tuple[EstimateView, ...]
+    not_measured: str
     band: str
-    mark: Mark | None
-    muscle: Text | None
+    accepted: str
     reasons: tuple[str, ...]
 
 
@@ -50,7 +43,7 @@ class MeasuredRow:
     """One published value: what was measured, where it is printed, and what became of it.
 
     where: table or page. how, load: how it was measured. recalled: which numbers come from memory.
-    used: whether it is in the estimate. aside: why not, in the source language.
+    used: whether it is in an estimate, or why not. caveats: what to know of it there.
     """
 
     muscle: Text
@@ -63,82 +56,74 @@ class MeasuredRow:
     load: str
     recalled: str
     used: str
-    aside: str
+    caveats: tuple[str, ...]
 
 
 @dataclass(frozen=True)
 class Evidence:
-    """The measurements of one exercise, or of one of its forms (`form` is then its name)."""
+    """The measurements of one exercise, or of one of its forms (`form` is then its name), and their pools."""
 
     exercise: Exercise
     form: Text | None
+    pools: tuple[EstimateView, ...]
     rows: tuple[MeasuredRow, ...]
 
 
 def place_row(site: SiteInput, programme: Programme, placed: Placed) -> PlaceRow:
     """Return why an exercise stands where it stands."""
-    voice, estimate = site.voice, placed.estimate
-    band = programme.phase(placed.phase).band
+    voice, phase = site.voice, programme.phase(placed.phase)
+    exercise = site.catalogue.exercises[placed.exercise]
+    use = next(one for one in phase.uses if one.use == placed.exercise)
     position = voice.opening(term(voice, placed.band_position))
     if placed.above_by:
         words = voice.gettext("{position}, by {points} points")
         position = words.format(position=position, points=number(voice, placed.above_by, 1))
+    muscles = (str(site.catalogue.muscles[muscle].name) for muscle in placed.not_measured)
+    leave = placed.accepted
     return PlaceRow(
-        exercise=site.catalogue.exercises[placed.exercise],
+        exercise=exercise,
+        form=exercise.variations[use.variation].name if use.variation else None,
         place=number(voice, placed.place),
-        estimate=activity(voice, estimate.mean) if estimate else "",
-        people=people(voice, estimate.n) if estimate else "",
-        studies=studies(voice, estimate.k) if estimate else "",
-        basis=voice.opening(term(voice, estimate.basis)) if estimate else "",
+        first=estimate_view(site, placed.estimate, phase.band) if placed.estimate else None,
+        others=tuple(estimate_view(site, one, phase.band) for one in placed.others),
+        not_measured=list_of(voice, muscles),
         band=position,
-        mark=Mark(min(estimate.mean, _TOP), band.above, min(band.up_to, _TOP)) if estimate else None,
-        muscle=site.catalogue.muscles[estimate.muscle].name if estimate else None,
-        reasons=tuple(_reason(site, placed, reason) for reason in placed.reasons),
+        accepted=f"{leave.role}: {leave.reason}" if leave else "",
+        reasons=reason_sentences(site, placed),
     )
-
-
-def _reason(site: SiteInput, placed: Placed, reason: Reason) -> str:
-    voice, exercise = site.voice, site.catalogue.exercises[placed.exercise]
-    if reason.kind is ReasonKind.ROLE:
-        return voice.gettext("Role: {role}.").format(role=clinical_term(voice, exercise.role))
-    if reason.kind is ReasonKind.DEMAND:
-        return voice.gettext("Demand: {demand}.").format(demand=clinical_term(voice, exercise.demand))
-    if reason.kind is ReasonKind.ACTIVITY and reason.number is not None:
-        words = voice.gettext("Ordered by activity: {activity}.")
-        return words.format(activity=activity(voice, reason.number))
-    if reason.kind is ReasonKind.PREREQUISITE and reason.other is not None:
-        words = voice.gettext("After {exercise}, which must go well first.")
-        return words.format(exercise=site.catalogue.exercises[reason.other].name)
-    if reason.kind is ReasonKind.ENTRY and reason.number is not None:
-        return voice.opening(not_before_week(voice, round(reason.number))) + "."
-    return voice.opening(term(voice, reason.kind)) + "."
 
 
 def evidence_of(site: SiteInput, programme: Programme) -> tuple[Evidence, ...]:
     """Return the measurements of every exercise of a programme, in the order of introduction."""
     order = sorted(site.orders[programme.id].places, key=lambda one: one.overall)
-    first = {placed.exercise: placed for placed in reversed(order)}
     return tuple(
         evidence
         for id_ in dict.fromkeys(placed.exercise for placed in order)
-        for evidence in _of_exercise(site, site.catalogue.exercises[id_], first[id_].estimate)
+        for evidence in _of_exercise(site, programme, site.catalogue.exercises[id_])
     )
 
 
-def _of_exercise(site: SiteInput, exercise: Exercise, estimate: Estimate | None) -> Iterator[Evidence]:
-    if exercise.activity:
-        yield Evidence(exercise, None, tuple(_row(site, one, estimate) for one in exercise.activity))
-    for variation in exercise.variations.values():
-        if variation.activity:
-            yield Evidence(exercise, variation.name, tuple(_row(site, m, None) for m in variation.activity))
+def _of_exercise(site: SiteInput, programme: Programme, exercise: Exercise) -> Iterator[Evidence]:
+    forms: list[tuple[str, Text | None, tuple[Measurement, ...]]]
+    forms = [(exercise.id, None, exercise.activity)]
+    forms += [(f"{exercise.id}/{one.id}", one.name, one.activity) for one in exercise.variations.values()]
+    for form, name, activity in forms:
+        if activity:
+            pools = (site.estimates.get((form, muscle)) for muscle in programme.muscles)
+            yield Evidence(
+                exercise,
+                name,
+                tuple(estimate_view(site, one) for one in pools if one is not None),
+                tuple(_row(site, form, item) for item in activity),
+            )
 
 
-def _row(site: SiteInput, item: Measurement, estimate: Estimate | None) -> MeasuredRow:
+def _row(site: SiteInput, form: str, item: Measurement) -> MeasuredRow:
     voice, study = site.voice, site.catalogue.studies[item.study]
     measured = item.n or study.n
-    aside = _aside(item, estimate)
-    counted = estimate is not None and estimate.muscle == item.muscle and not aside
-    used = voice.gettext("In the estimate") if counted else ""
+    whole = site.catalogue.muscles[item.muscle].part_of or item.muscle
+    estimate = site.estimates.get((form, whole))
+    aside = _aside(site.set_aside.get((form, whole), ()), item)
     return MeasuredRow(
         muscle=site.catalogue.muscles[item.muscle].name,
         mean=number(voice, item.mean, 1),
@@ -149,16 +134,26 @@ def _row(site: SiteInput, item: Measurement, estimate: Estimate | None) -> Measu
         how=_how(voice, item, study),
         load=item.load,
         recalled=_recalled(voice, item),
-        used=voice.gettext("Set aside:") if aside else used,
-        aside=aside,
+        used=_used(voice, estimate, aside),
+        caveats=() if aside else _caveats(voice, estimate, item.study),
     )
 
 
-def _aside(item: Measurement, estimate: Estimate | None) -> str:
-    if estimate is None or estimate.muscle != item.muscle:
-        return ""
-    found = (one.reason for one in estimate.set_aside if (one.study, one.mean) == (item.study, item.mean))
-    return next(found, "")
+def _aside(listed: tuple[SetAside, ...], item: Measurement) -> SetAside | None:
+    found = (one for one in listed if (one.study, one.mean) == (item.study, item.mean))
+    return next((one for one in found if one.muscle in ("", item.muscle)), None)
+
+
+def _used(voice: Voice, estimate: Estimate | None, aside: SetAside | None) -> str:
+    if aside is not None:
+        words = voice.gettext("Set aside: {reasons}")
+        return words.format(reasons="; ".join(term(voice, kind) for kind in aside.kinds))
+    return voice.gettext("In the estimate") if estimate is not None else voice.gettext("Not for the order")
+
+
+def _caveats(voice: Voice, estimate: Estimate | None, study: str) -> tuple[str, ...]:
+    kinds = (one.kind for one in estimate.caveats if one.study == study) if estimate else ()
+    return tuple(voice.opening(term(voice, kind)) for kind in dict.fromkeys(kinds))
 
 
 def _how(voice: Voice, item: Measurement, study: Study) -> str:

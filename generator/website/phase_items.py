@@ -71,12 +71,12 @@ def _item(site: SiteInput, programme: Programme, phase: Phase, use: Use, placed:
         often=often(voice, use),
         later=voice.opening(entry_words(voice, phase, use)),
         condition=use.when,
-        stop=_stop(site, phase, use),
+        stop=stop_words(site, phase, use),
         note=use.note,
     )
 
 
-def _stop(site: SiteInput, phase: Phase, use: Use) -> str:
+def stop_words(site: SiteInput, phase: Phase, use: Use) -> str:
     """Return when to stop an exercise that another one of the same phase replaces; else an empty text."""
     if use.replaced_by is None or use.replaced_by not in {one.use for one in phase.uses}:
         return ""

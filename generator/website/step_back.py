@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from generator.catalogue.arranged import StepBack
 from generator.catalogue.base import Text
@@ -33,8 +33,14 @@ class Back:
 
 def step_back_of(site: SiteInput, programme: Programme, phase: Phase, use: Use) -> Back | None:
     """Return the step back for a use; None where nothing was worked out."""
-    known = site.back.get((programme.id, phase.number), {})
-    found = [known[use.use, step] for step in range(len(use.dose_steps)) if (use.use, step) in known]
+    key = (programme.id, phase.number)
+    known, withheld = site.back.get(key, {}), site.withheld.get(key, frozenset())
+    found = [
+        # What the phase withholds is offered nowhere, whoever worked it out.
+        replace(back, easier=tuple(form for form in back.easier if form not in withheld))
+        for step in range(len(use.dose_steps))
+        if (back := known.get((use.use, step))) is not None
+    ]
     if not found:
         return None
     exercise = site.exercise_in(programme.id, phase.number, use.use)

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from types import MappingProxyType
 
 from generator.catalogue.arranged import AnchorHeights, Day, Orders, RestrictionRow, StepBack, Thing
+from generator.catalogue.estimates import Estimate, Hanging, SetAside, VariationEffect
 from generator.catalogue.exercise import Exercise
 from generator.catalogue.values import Catalogue
 from generator.problems import Rule
@@ -21,6 +22,9 @@ UseKey = tuple[str, int, str]
 
 StepKey = tuple[str, int]
 """An exercise's id and the position of one of its dose steps, from 0."""
+
+FormKey = tuple[str, str]
+"""A form, ``exercise`` or ``exercise/variation``, and the id of a whole muscle."""
 
 FieldGroup = tuple[str, str, str, tuple[tuple[str, bool, str, str], ...]]
 """A group of keys of the content: file, name, help, and per key: key, whether it must stand, form, help."""
@@ -60,8 +64,9 @@ class SiteInput:
     phase does not show, such as those above its band; what its restrictions forbid is never shown.
     days, things, back: by phase, what its fullest day holds, what must be at hand, and the step back from
     each dose step. tables: by programme, what is allowed when. anchors: a band's heights by body height.
-    protocols: by programme, the protocol for clinicians. rules: all codes of problems. fields: the reference
-    of all keys of the content.
+    estimates, set_aside: what is known of each form. effects: by exercise, what its forms change. hanging: by
+    programme, what hangs on one study. protocols: by programme, the protocol for clinicians. rules: all codes
+    of problems. fields: the reference of all keys of the content.
     """
 
     catalogue: Catalogue
@@ -76,6 +81,10 @@ class SiteInput:
     back: Mapping[PhaseKey, Mapping[StepKey, StepBack]] = field(default_factory=lambda: MappingProxyType({}))
     tables: Mapping[str, tuple[RestrictionRow, ...]] = field(default_factory=lambda: MappingProxyType({}))
     anchors: tuple[AnchorHeights, ...] = ()
+    estimates: Mapping[FormKey, Estimate] = field(default_factory=lambda: MappingProxyType({}))
+    set_aside: Mapping[FormKey, tuple[SetAside, ...]] = field(default_factory=lambda: MappingProxyType({}))
+    effects: Mapping[str, tuple[VariationEffect, ...]] = field(default_factory=lambda: MappingProxyType({}))
+    hanging: Mapping[str, tuple[Hanging, ...]] = field(default_factory=lambda: MappingProxyType({}))
     protocols: Mapping[str, BookletFact] = field(default_factory=lambda: MappingProxyType({}))
     rules: tuple[Rule, ...] = ()
     fields: tuple[FieldGroup, ...] = ()

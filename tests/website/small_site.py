@@ -154,6 +154,10 @@ def site_inputs(files: Mapping[str, str] = FILES, codes: Sequence[str] = CODES) 
             back=worked.back,
             tables=worked.tables,
             anchors=worked.anchors,
+            estimates=worked.estimates,
+            set_aside=worked.set_aside,
+            effects=worked.effects,
+            hanging=worked.hanging,
             booklets={("tendon-repair", 2): BOOKLET},
             in_use={
                 (programme.id, phase.number, use.use): exercise_in_use(
