@@ -23,6 +23,7 @@ from generator.problems import Place
 STATURE_CM = 170.0
 _SIZES = {
     Thing.CHAIR: "seat",
+    Thing.BIKE: "seat",
     Thing.STEP: "step",
     Thing.WORKTOP: "worktop",
     Thing.PILLOW: "pillow",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import Enum
 
@@ -83,3 +84,30 @@ class Dose(Record):
     rest: int = 0
     bands: tuple[BandStrength, ...] = ()
     kilograms: float = 0.0
+
+
+def not_permitted(step: DoseStep, dose: Dose) -> Iterator[str]:
+    """Yield each reason, as an English clause, for which an exercise does not permit the step."""
+    if step.kind is not dose.kind:
+        yield f"the step counts {step.kind.value}, the exercise {dose.kind.value}"
+        return
+    if not dose.sets.holds(step.sets):
+        yield f"{step.sets} sets are not within {dose.sets.least} to {dose.sets.most}"
+    if not dose.count.holds(step.count):
+        yield f"{step.count} is not within {dose.count.least} to {dose.count.most}"
+    if step.hold is not None and dose.hold is not None and not dose.hold.holds(step.hold):
+        yield f"a hold of {step.hold} s is not within {dose.hold.least} to {dose.hold.most} s"
+    if step.load.band is not None and step.load.band not in dose.bands:
+        yield f"a {step.load.band.value} band is not among the bands the exercise permits"
+    if step.load.kilograms is not None and step.load.kilograms > dose.kilograms:
+        yield f"{step.load.kilograms:g} kg is more than the {dose.kilograms:g} kg the exercise permits"
+
+
+def is_harder(step: DoseStep, before: DoseStep) -> bool:
+    """Return whether the step is more in at least one of sets, count, hold, band and weight."""
+    return any(now > then for now, then in zip(_respects(step), _respects(before), strict=True))
+
+
+def _respects(step: DoseStep) -> tuple[float, ...]:
+    band = (None, *BandStrength).index(step.load.band)
+    return (step.sets, step.count, step.hold or 0, band, step.load.kilograms or 0.0)

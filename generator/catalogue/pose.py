@@ -135,6 +135,7 @@ class Thing(Enum):
     MAT = "mat"
     BED = "bed"
     CHAIR = "chair"
+    BIKE = "bike"
     WORKTOP = "worktop"
     WALL = "wall"
     STEP = "step"

@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
-from generator.catalogue.dose import DoseStep
-from generator.catalogue.terms import BandStrength
+from generator.catalogue.dose import is_harder
 from generator.catalogue.values import Catalogue
 from generator.problems import Problem, Rule, Severity
 
@@ -18,7 +17,6 @@ RULE = Rule(
     severity=Severity.WARNING,
 )
 RULES = (RULE,)
-_BANDS = (None, *BandStrength)
 
 
 def check(catalogue: Catalogue) -> Iterator[Problem]:
@@ -30,14 +28,3 @@ def check(catalogue: Catalogue) -> Iterator[Problem]:
                     if before.kind is step.kind and not is_harder(step, before):
                         message = f"'{use.use}' in phase {phase.number}: step {position + 1} is not harder"
                         yield RULE.at(use.at("dose-steps", position), message)
-
-
-def is_harder(step: DoseStep, before: DoseStep) -> bool:
-    """Return whether the step is more in at least one of sets, count, hold, band and weight."""
-    mine, theirs = _respects(step), _respects(before)
-    return any(now > then for now, then in zip(mine, theirs, strict=True))
-
-
-def _respects(step: DoseStep) -> tuple[float, ...]:
-    band = _BANDS.index(step.load.band)
-    return (step.sets, step.count, step.hold or 0, band, step.load.kilograms or 0.0)

@@ -50,6 +50,11 @@ class Chair:
 
 
 @dataclass(frozen=True)
+class Bike:
+    """An exercise bike: saddle under the pelvis, at the height of a seat, pedals under both feet."""
+
+
+@dataclass(frozen=True)
 class Worktop:
     """A worktop within reach of the hands; its height is the setting's."""
 
@@ -157,6 +162,7 @@ Prop = (
     | Mat
     | Bed
     | Chair
+    | Bike
     | Worktop
     | Wall
     | Step

@@ -11,6 +11,7 @@ from generator.body.motion import Body, Motion
 from generator.body.pose import Side
 from generator.body.skeleton import SKELETON, limb
 from generator.figures.arrows import Follow, Press, arrow, presses
+from generator.figures.bike import Bike as TrainingBike
 from generator.figures.camera import Camera, View, choose, seen_from
 from generator.figures.extent import extent
 from generator.figures.furniture import Room
@@ -18,7 +19,7 @@ from generator.figures.held import Held
 from generator.figures.ink import Layer, Mark, markup, paint
 from generator.figures.palette import Palette
 from generator.figures.person import Look, Person, far_limbs
-from generator.figures.props import Prop, Where, Worktop
+from generator.figures.props import Bike, Prop, Where, Worktop
 from generator.figures.shapes import number
 
 MARGIN = 6.0
@@ -120,6 +121,8 @@ def layers_of(scene: Scene, body: Body, lens: Camera, room: Room, look: Look) ->
     held = Held(body, room, lens, look.palette)
     for prop in scene.props:
         layers += room.layers(prop, body) + held.layers(prop)
+        if isinstance(prop, Bike):
+            layers += TrainingBike(room, lens, look.palette).layers(body)
     return layers
 
 
@@ -128,7 +131,8 @@ def _box(marks: list[Mark]) -> tuple[float, float, float, float]:
     return left - MARGIN, top - MARGIN, right + MARGIN, bottom + MARGIN
 
 
-def _frame(pictures: tuple[Picture, ...]) -> tuple[float, float, float, float]:
+def frame_of(pictures: tuple[Picture, ...]) -> tuple[float, float, float, float]:
+    """Return the box that holds all pictures."""
     boxes = np.array([picture.box for picture in pictures])
     low, high = boxes[:, :2].min(axis=0), boxes[:, 2:].max(axis=0)
     return float(low[0]), float(low[1]), float(high[0]), float(high[1])
@@ -148,12 +152,6 @@ def svg(content: str, box: tuple[float, float, float, float], left_side: bool) -
     )
 
 
-def frame_of(scene: Scene, palette: Palette, enlarged: float) -> tuple[float, float, float, float]:
-    """Return the box of the stills of a scene, `enlarged` times."""
-    left, top, right, bottom = _frame(draw(scene, palette))
-    return left * enlarged, top * enlarged, right * enlarged, bottom * enlarged
-
-
 def stills(scene: Scene, palette: Palette) -> tuple[str, ...]:
     """Return one SVG for each key pose: same box, same scale, same ground line."""
     return drawn_stills(draw(scene, palette), scene.left)
@@ -161,7 +159,7 @@ def stills(scene: Scene, palette: Palette) -> tuple[str, ...]:
 
 def drawn_stills(pictures: tuple[Picture, ...], left: bool) -> tuple[str, ...]:
     """Return the stills of pictures that are drawn already; `left` mirrors them."""
-    frame = _frame(pictures)
+    frame = frame_of(pictures)
     return tuple(svg(markup(picture.marks), frame, left) for picture in pictures)
 
 
@@ -172,7 +170,7 @@ def strip(scene: Scene, palette: Palette) -> str:
 
 def drawn_strip(pictures: tuple[Picture, ...], left: bool) -> str:
     """Return the strip of pictures that are drawn already; `left` mirrors each of them."""
-    _, top, _, bottom = _frame(pictures)
+    _, top, _, bottom = frame_of(pictures)
     parts, at = [], 0.0
     for picture in pictures:
         inner, outer = picture.box[0], picture.box[2]

@@ -66,6 +66,13 @@ def cushion(lens: Camera, low: Sequence[float], high: Sequence[float], palette: 
     return [Mark(area_path(soft), palette.ground, palette.prop_line, EDGE)]
 
 
+def disc(lens: Camera, centre: Sequence[float], radius: float) -> Polygon:
+    """Return an upright disc that faces sideways, as it looks on the picture."""
+    turn = np.linspace(0, 2 * np.pi, 24, endpoint=False)
+    circle = np.stack([radius * np.cos(turn), radius * np.sin(turn), np.zeros(24)], axis=1) + np.array(centre)
+    return Polygon(lens.flat(circle))
+
+
 def roll(lens: Camera, centre: Sequence[float], radius: float, half: float, palette: Palette) -> list[Mark]:
     """Return a roll that lies across, along Z, with its round end shown."""
     turn = np.linspace(0, 2 * np.pi, 16, endpoint=False)

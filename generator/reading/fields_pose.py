@@ -87,6 +87,7 @@ _THINGS: dict[Thing, tuple[Field, ...]] = {
         Field("back", Flag(), "Whether it has a back.", required=False),
         Field("arms", Flag(), "Whether it has armrests.", required=False),
     ),
+    Thing.BIKE: (_HEIGHT,),
     Thing.WORKTOP: (_WHERE, _HEIGHT),
     Thing.WALL: (_WHERE,),
     Thing.STEP: (_HEIGHT, Field("flight", Flag(), "Whether more steps lead on up.", required=False)),

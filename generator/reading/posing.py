@@ -26,7 +26,14 @@ _GROUNDS = {
     **dict.fromkeys(("mat", "bed"), Ground.FLOOR),
     **dict.fromkeys(("grips", "crutches", "stick", "walking frame"), Ground.GRIP),
     **dict.fromkeys(("armrests",), Ground.ARMREST),
-    **{"chair": Ground.SEAT, "hips": Ground.HIP, "thighs": Ground.THIGH, "operated foot": Ground.OTHER_FOOT},
+    **{
+        "chair": Ground.SEAT,
+        "saddle": Ground.SEAT,
+        "handlebar": Ground.ARMREST,
+        "hips": Ground.HIP,
+        "thighs": Ground.THIGH,
+        "operated foot": Ground.OTHER_FOOT,
+    },
 }
 _PARTS = {part.value: part for part in BodyPart}
 _PAIRS = {_PLURALS.get(part, part.value + "s"): part for part in BodyPart if part.paired}

@@ -48,6 +48,7 @@ _ALONE: Mapping[Thing, Prop] = {
     Thing.FLOOR: props.Floor(),
     Thing.MAT: props.Mat(),
     Thing.BED: props.Bed(),
+    Thing.BIKE: props.Bike(),
     Thing.CRUTCHES: props.Crutches(),
     Thing.WALKING_FRAME: props.WalkingFrame(),
 }

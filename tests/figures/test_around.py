@@ -17,7 +17,7 @@ from generator.figures.camera import UNITS, View, choose, seen_from
 from generator.figures.extent import extent
 from generator.figures.furniture import Room
 from generator.figures.person import far_limbs
-from generator.figures.props import Banister, Bed, Chair, Floor, Limit, Pillow, Reacher, Step, Strap
+from generator.figures.props import Banister, Bed, Bike, Chair, Floor, Limit, Pillow, Reacher, Step, Strap
 from generator.figures.scene import Scene, draw, strip, view_of
 from tests.body.movements import BOTH_FEET, SIT_TO_STAND, STEP_UP
 from tests.figures.palettes import PALETTE
@@ -65,6 +65,7 @@ def test_a_second_step_is_twice_as_high(side: Side) -> None:
     ("plain", "more"),
     [
         (Chair(), Chair(arms=True)),
+        (Floor(), Bike()),
         (Step(), Step(flight=True)),
         (Floor(), Banister()),
         (Floor(), Strap(Side.OPERATED)),
