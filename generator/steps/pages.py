@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import shutil
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from generator.problems import Problem, Rule
 from generator.reading.schema import reference
+from generator.steps.downloads import data_texts, write_data
 from generator.steps.languages import Spoken
 from generator.steps.paper import Sheets
 from generator.steps.worked import Worked
@@ -49,14 +50,15 @@ def make_pages(
     fonts = prepare_fonts(site.work / "fonts")
     codes = [one.voice.code for one in site.spoken]
     assets = write_assets(site.root / "site_assets", fonts, codes, output)
+    texts = data_texts(site.spoken[0].catalogue, site.worked)
     facts: dict[str, Sequence[PageFact]] = {}
     jobs: list[SiteJob] = []
     inputs: list[SiteInput] = []
     for one in site.spoken:
         code = one.voice.code
-        said = _input(site, one)
         folder = site.work / "pages" / code
         shutil.rmtree(folder, ignore_errors=True)
+        said = replace(_input(site, one), data=write_data(texts, folder))
         facts[code] = write_pages(said, folder)
         job = SiteJob(code, one.voice.direction, folder, output / code, site.work / "config" / f"{code}.yml")
         write_settings(said, job, site.root, assets)

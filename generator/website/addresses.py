@@ -30,6 +30,16 @@ def exercise_page(exercise: str) -> str:
     return f"exercises/{exercise}.html"
 
 
+def order_file(programme: str, form: str) -> str:
+    """Return the file with a programme's order, `form` being ``json`` or ``csv``."""
+    return f"clinicians/{programme}.{form}"
+
+
+def studies_file(programme: str) -> str:
+    """Return the file with the studies behind a programme's order, for a reference manager."""
+    return f"clinicians/{programme}-studies.json"
+
+
 def clinicians_page(programme: str) -> str:
     """Return the page of a programme for clinicians."""
     return f"clinicians/{programme}.html"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from generator.catalogue.base import Source
@@ -22,8 +23,8 @@ from generator.website.forms import effect_rows, hanging_rows
 from generator.website.page import Page
 from generator.website.phase import Tested, booklet_detail, tested
 from generator.website.shared import end_words
-from generator.website.values import SiteInput
-from generator.wording.phrases import angle, kilograms, list_of, number, pain, people, percent
+from generator.website.values import DataKind, SiteInput
+from generator.wording.phrases import angle, file_size, kilograms, list_of, number, pain, people, percent
 from generator.wording.phrases import phase as phase_words
 from generator.wording.terms import clinical_term, term
 from generator.wording.voice import Voice
@@ -104,6 +105,7 @@ def _page(site: SiteInput, programme: Programme) -> Page:
             "rules": rules,
             "week_tables": week_tables(site, programme),
             "forbids": {row.restriction.id: row.forbids for row in rules},
+            "data": tuple(_data(site, programme)),
             "protocol": protocol,
             "protocol_detail": booklet_detail(site.voice, protocol),
             "studies": tuple(_study(site.voice, one) for one in _sorted(site, cited)),
@@ -113,6 +115,18 @@ def _page(site: SiteInput, programme: Programme) -> Page:
         required=tuple(row.source.text for row in rules),
         found=False,
     )
+
+
+def _data(site: SiteInput, programme: Programme) -> Iterator[tuple[str, str, str]]:
+    """Yield path, name and size of each file with the programme's evidence."""
+    voice = site.voice
+    names = {
+        DataKind.ORDER_TABLE: voice.gettext("Order and estimates as a table (CSV)"),
+        DataKind.ORDER: voice.gettext("Order, estimates and reasons for programs (JSON)"),
+        DataKind.STUDIES: voice.gettext("Studies for a reference manager (CSL-JSON)"),
+    }
+    for fact in site.data.get(programme.id, ()):
+        yield fact.path, names[fact.kind], file_size(voice, fact.size)
 
 
 def _sorted(site: SiteInput, cited: set[str]) -> list[Study]:

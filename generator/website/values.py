@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from enum import Enum
 from types import MappingProxyType
 
 from generator.catalogue.arranged import AnchorHeights, Day, Orders, RestrictionRow, StepBack, Thing
@@ -30,6 +31,14 @@ FieldGroup = tuple[str, str, str, tuple[tuple[str, bool, str, str], ...]]
 """A group of keys of the content: file, name, help, and per key: key, whether it must stand, form, help."""
 
 
+class DataKind(Enum):
+    """What a file for clinicians holds, and in which form."""
+
+    ORDER_TABLE = "CSV"
+    ORDER = "JSON"
+    STUDIES = "CSL-JSON"
+
+
 @dataclass(frozen=True)
 class BookletFact:
     """A finished booklet: path from the language's folder, number of pages, size in bytes, edition code."""
@@ -38,6 +47,15 @@ class BookletFact:
     pages: int
     size: int
     edition: str
+
+
+@dataclass(frozen=True)
+class DataFact:
+    """A file with a programme's evidence: path from the language's folder, what it holds, size in bytes."""
+
+    path: str
+    kind: DataKind
+    size: int
 
 
 @dataclass(frozen=True)
@@ -65,8 +83,8 @@ class SiteInput:
     days, things, back: by phase, what its fullest day holds, what must be at hand, and the step back from
     each dose step. tables: by programme, what is allowed when. anchors: a band's heights by body height.
     estimates, set_aside: what is known of each form. effects: by exercise, what its forms change. hanging: by
-    programme, what hangs on one study. protocols: by programme, the protocol for clinicians. rules: all codes
-    of problems. fields: the reference of all keys of the content.
+    programme, what hangs on one study. protocols, data: by programme, the protocol for clinicians and the
+    files with its evidence. rules: all codes of problems. fields: the reference of all keys of the content.
     """
 
     catalogue: Catalogue
@@ -85,6 +103,7 @@ class SiteInput:
     set_aside: Mapping[FormKey, tuple[SetAside, ...]] = field(default_factory=lambda: MappingProxyType({}))
     effects: Mapping[str, tuple[VariationEffect, ...]] = field(default_factory=lambda: MappingProxyType({}))
     hanging: Mapping[str, tuple[Hanging, ...]] = field(default_factory=lambda: MappingProxyType({}))
+    data: Mapping[str, tuple[DataFact, ...]] = field(default_factory=lambda: MappingProxyType({}))
     protocols: Mapping[str, BookletFact] = field(default_factory=lambda: MappingProxyType({}))
     rules: tuple[Rule, ...] = ()
     fields: tuple[FieldGroup, ...] = ()

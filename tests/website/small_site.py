@@ -7,7 +7,7 @@ wholly, but for one real sentence in the pretend language of `tests.wording.pseu
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from generator.catalogue.values import Catalogue
@@ -16,6 +16,7 @@ from generator.progression import arrange
 from generator.publish.audit import audit_tree
 from generator.publish.expected import Audit, Direction, Expected
 from generator.reading.schema import reference
+from generator.steps.downloads import data_texts, write_data
 from generator.steps.worked import work_out
 from generator.website.assets import Assets, write_assets
 from generator.website.config import Language
@@ -180,12 +181,15 @@ def prepare(work: Path, cache: Path, inputs: Sequence[SiteInput]) -> Small:
     codes = [one.voice.code for one in inputs]
     assets = write_assets(PROJECT / "site_assets", prepare_fonts(cache), codes, site)
     facts: dict[str, tuple[PageFact, ...]] = {"": write_root(inputs, assets, site)}
+    first = inputs[0]
+    texts = data_texts(first.catalogue, work_out(first.catalogue, first.orders))
     jobs = []
     for one in inputs:
         code = one.voice.code
         job = SiteJob(
             code, one.voice.direction, work / "pages" / code, site / code, work / "config" / f"{code}.yml"
         )
+        one = replace(one, data=write_data(texts, job.pages))
         facts[code] = write_pages(one, job.pages)
         write_settings(one, job, PROJECT, assets)
         jobs.append(job)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import csv
 import json
 import os
 import shutil
@@ -255,3 +256,18 @@ def test_a_booklet_is_reached_from_its_phase(small: Small) -> None:
     target = small.site / "en" / Path(PHASE_2).parent / str(page.select(".pb-download a")[0]["href"])
     assert target.resolve() == (small.site / "en" / BOOKLET.path).resolve()
     assert target.is_file()
+
+
+def test_the_numbers_lie_beside_the_page_for_clinicians(small: Small) -> None:
+    """Page, JSON and CSV agree on the estimate, and every file that the page offers is there."""
+    folder = small.site / "en" / Path(CLINICIANS).parent
+    page = BeautifulSoup((small.site / "en" / CLINICIANS).read_text("utf-8"), "html.parser")
+    offered = [str(link["href"]) for link in page.select("#data a[download]")]
+    assert offered == ["tendon-repair.csv", "tendon-repair.json", "tendon-repair-studies.json"]
+    told = json.loads((folder / "tendon-repair.json").read_text("utf-8"))
+    raise_ = next(use for use in told["uses"] if use["exercise"] == "heel-raise")
+    table = (folder / "tendon-repair.csv").read_text("utf-8")
+    row = next(row for row in csv.DictReader(table.splitlines()) if row["exercise"] == "heel-raise")
+    assert (raise_["estimate"]["mean"], float(row["mean"])) == (34.5, 34.5)
+    studies = json.loads((folder / "tendon-repair-studies.json").read_text("utf-8"))
+    assert [study["id"] for study in studies] == ["invented-2001"]
