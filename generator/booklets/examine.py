@@ -15,24 +15,24 @@ from generator.booklets.values import Expected
 from generator.problems import Place, Problem, in_order
 
 LEAST_POINTS = 12.0
-"""The smallest type allowed (RNIB clear print), in points."""
+"""The smallest type allowed on a patient's sheet (RNIB clear print), in points."""
 
 # The writer rounds sizes to a few digits.
 _ROUNDING = 0.05
 
 
-def examine(pdf: bytes, expected: Expected) -> tuple[Problem, ...]:
-    """Return everything that is wrong with the finished file."""
+def examine(pdf: bytes, expected: Expected, least: float = LEAST_POINTS) -> tuple[Problem, ...]:
+    """Return everything that is wrong with the finished file; `least` is the smallest type, in points."""
     place = Place(expected.path)
     try:
         read = read_back(pdf)
     except (pikepdf.PdfError, pypdfium2.PdfiumError) as error:
         return (rules.NOT_A_PDF.at(place, f"the file cannot be read: {error}"),)
-    found = [*_pages(read, expected, place), *_fonts(read, expected, place), *_for_all(read, expected, place)]
-    return in_order(found)
+    pages = _pages(read, expected, place, least)
+    return in_order([*pages, *_fonts(read, expected, place), *_for_all(read, expected, place)])
 
 
-def _pages(read: PdfRead, expected: Expected, place: Place) -> Iterator[Problem]:
+def _pages(read: PdfRead, expected: Expected, place: Place, least: float) -> Iterator[Problem]:
     if len(read.pages) != len(expected.page_lines):
         message = f"{len(read.pages)} pages instead of {len(expected.page_lines)}"
         yield rules.PAGES.at(place, message)
@@ -44,7 +44,7 @@ def _pages(read: PdfRead, expected: Expected, place: Place) -> Iterator[Problem]
         if not all(sign.on_sheet for sign in page.signs):
             lost = "".join(sign.char for sign in page.signs if not sign.on_sheet)
             yield rules.OFF_SHEET.at(place, f"page {number}: {lost!r} is off the sheet")
-        small = [sign for sign in page.signs if sign.size < LEAST_POINTS - _ROUNDING]
+        small = [sign for sign in page.signs if sign.size < least - _ROUNDING]
         if small:
             message = f"page {number}: {small[0].char!r} has {small[0].size:.1f} points"
             yield rules.SMALL_TEXT.at(place, message)

@@ -27,6 +27,13 @@ LONG_EXERCISE = Rule(
     "shorten the texts of the exercise, or part it into two exercises",
     Severity.WARNING,
 )
+LONG_PROTOCOL = Rule(
+    "booklet-long-protocol",
+    "A protocol for clinicians takes more than four sheets.",
+    "The programme has so many phases, restrictions or exercises that nobody reads it at a glance.",
+    "shorten the texts of the programme, or part it into two programmes",
+    Severity.WARNING,
+)
 NOT_A_PDF = Rule(
     "booklet-not-a-pdf",
     "The finished file cannot be read back.",
@@ -82,7 +89,7 @@ OFF_SHEET = Rule(
 )
 SMALL_TEXT = Rule(
     "booklet-small-text",
-    "Text is smaller than 12 points.",
+    "Text is smaller than 12 points, in a protocol for clinicians than 8.",
     "People with weak sight could not read it.",
     _OURS,
 )
@@ -127,6 +134,7 @@ RULES = (
     OVERFLOW,
     COMPLAINT,
     LONG_EXERCISE,
+    LONG_PROTOCOL,
     NOT_A_PDF,
     PAGES,
     FONT_NOT_EMBEDDED,

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from enum import Enum
 from types import MappingProxyType
 
+from generator.catalogue import arranged, base, estimates
 from generator.catalogue import terms as t
 from generator.wording.terms_everyday import Marked, mark
 
@@ -63,5 +64,21 @@ CLINICAL: Mapping[Enum, Marked] = MappingProxyType(
         t.Part.MEAN: mark("part of the repetition, for clinicians", "mean"),
         t.Part.PEAK: mark("part of the repetition, for clinicians", "peak"),
         t.Part.HOLD: mark("part of the repetition, for clinicians", "hold"),
+        t.Demand.TWO_LEGS_SUPPORTED: mark("demand, for clinicians", "two legs, supported"),
+        t.Demand.TWO_LEGS: mark("demand, for clinicians", "two legs"),
+        t.Demand.ONE_LEG_SUPPORTED: mark("demand, for clinicians", "one leg, supported"),
+        t.Demand.ONE_LEG: mark("demand, for clinicians", "one leg"),
+        t.Demand.STEPPING: mark("demand, for clinicians", "stepping"),
+        arranged.BandPosition.BELOW: mark("place in the activity band, for clinicians", "below"),
+        arranged.BandPosition.INSIDE: mark("place in the activity band, for clinicians", "within"),
+        arranged.BandPosition.ABOVE: mark("place in the activity band, for clinicians", "above"),
+        estimates.Basis.PARTLY_RECALLED: mark("basis of an estimate, for clinicians", "partly recalled"),
+        estimates.Basis.JUDGED_LIKE: mark("basis of an estimate, for clinicians", "judged like another"),
+        estimates.Basis.JUDGED_BETWEEN: mark("basis of an estimate, for clinicians", "judged between two"),
+        estimates.Basis.JUDGED_NO_LOAD: mark("basis of an estimate, for clinicians", "judged no load"),
+        base.SourceStatus.READ: mark("status of a source, for clinicians", "read"),
+        base.SourceStatus.RECALLED: mark("status of a source, for clinicians", "recalled"),
+        base.SourceStatus.PRACTICE: mark("status of a source, for clinicians", "common practice"),
+        base.SourceStatus.INVENTED: mark("status of a source, for clinicians", "invented"),
     }
 )
