@@ -39,6 +39,7 @@ _AT = {
     Limit.ANKLES: ("shank", 0.205),
     Limit.FEET: ("foot", 0.0),
 }
+_LIFTED = 0.05
 _POST = np.array([0.0, 0.06, 0.0])  # half an anchor's height
 # Half a leg's breadth there.
 _HALF = {Limit.THIGHS: 0.038, Limit.KNEES: 0.034, Limit.ANKLES: 0.021, Limit.FEET: 0.026}
@@ -127,11 +128,15 @@ class Held:
         return [Layer(sum(depths) / 2 if stacked else min(depths) - 0.01, tuple(marks))]
 
     def under_legs(self, at: Limit) -> list[Layer]:
-        """Return a pillow on the ground under both legs, its edge a little beyond `at`."""
+        """Return a pillow on the ground under both legs, up to a little beyond `at`; for feet, the heels."""
+        heels = at is Limit.FEET
+        at = Limit.ANKLES if heels else at
         ends = np.array([self.on_leg(side, at)[0] for side in SIDES])
+        # A leg that is lifted off the pillow does not make it thicker.
+        ends = ends[ends[:, 1] < ends[:, 1].min() + _LIFTED]
         top = max(float(ends[:, 1].mean()) - _HALF[at] + 0.012, 0.02)
-        x, z = float(ends[:, 0].mean()), float(ends[:, 2].mean())
-        low, high = (x - 0.10, 0.0, z - 0.15), (x + 0.03, top, z + 0.15)
+        x, z = float(ends[:, 0].mean()), 0.0
+        low, high = (x - 0.10, 0.0, z - 0.15), (x + (0.11 if heels else 0.03), top, z + 0.15)
         return [Layer(BEHIND + 2, tuple(cushion(self.lens, low, high, self.palette)))]
 
     def strap(self, side: Side) -> list[Layer]:
