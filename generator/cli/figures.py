@@ -10,7 +10,7 @@ import click
 from generator.cli.shared import DONE, NOT_STARTED, PROBLEMS, ROOT, content_option, print_problems
 from generator.pipeline import check_catalogue
 from generator.problems import Severity
-from generator.steps.contact_sheet import draw_figures, known_items
+from generator.steps.contact_sheet import How, draw_figures, known_items
 
 
 @click.command()
@@ -30,8 +30,9 @@ from generator.steps.contact_sheet import draw_figures, known_items
     show_default=True,
     help="The operated side.",
 )
+@click.option("--moving", is_flag=True, help="Also make the pictures that move.")
 @click.option("--workers", type=click.IntRange(1, 64), default=2, show_default=True, help="Processes.")
-def figures(ids: tuple[str, ...], content: Path, output: Path, side: str, workers: int) -> int:
+def figures(ids: tuple[str, ...], content: Path, output: Path, side: str, moving: bool, workers: int) -> int:
     """Draw IDS (exercises with their variations, daily-life items; all if none is named): SVG and PNG."""
     checked = check_catalogue(content)
     if checked.catalogue is None:
@@ -44,7 +45,7 @@ def figures(ids: tuple[str, ...], content: Path, output: Path, side: str, worker
             hint = f"did you mean {near[0]}?" if near else "name an exercise or a daily-life item"
             click.echo(f"There is no '{name}' to draw; {hint}", err=True)
             return NOT_STARTED
-    made = draw_figures(checked.catalogue, ids, output, ROOT, left=side == "left", workers=workers)
+    made = draw_figures(checked.catalogue, ids, output, ROOT, How(side == "left", moving, workers))
     found = [problem for problem in checked.problems if problem.code.startswith(("pose-", "figure-"))]
     print_problems(found, checked.sources)
     click.echo(f"{made.drawn} drawn, {len(made.without)} without a picture yet; look at {made.sheet}")

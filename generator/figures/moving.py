@@ -18,7 +18,7 @@ from generator.figures.furniture import Room
 from generator.figures.ink import Layer, Mark, markup
 from generator.figures.palette import Palette
 from generator.figures.person import Look, far_limbs
-from generator.figures.scene import Scene, frame_of, layers_of, ring, svg, view_of
+from generator.figures.scene import Picture, Scene, draw, frame_of, layers_of, ring, svg, view_of
 
 ROUNDS = 3
 _SECONDS = 4.4
@@ -181,15 +181,24 @@ class _Store:
 
 def moving(scene: Scene, palette: Palette) -> str:
     """Return the movement as an animated SVG; its first frame stands when it is over or cannot play."""
+    return moving_both(scene, palette, draw(scene, palette))[scene.left]
+
+
+def moving_both(scene: Scene, palette: Palette, stills: tuple[Picture, ...]) -> tuple[str, str]:
+    """Return the movement for a right and for a left operated side; `stills` are the scene's."""
     stacks = _stacks(scene, palette)
-    frame = frame_of(scene, palette, _FINE)
-    text = ""
+    left, top, right, bottom = (edge * _FINE for edge in frame_of(stills))
+    texts = ("", "")
     for count, same in _CHOICES:
         chosen = np.linspace(0, len(stacks) - 1, min(count * (len(scene.motion.keys) - 1), len(stacks)))
-        text = svg(_played([stacks[round(number)] for number in chosen], same), frame, scene.left)
-        if len(text) < MOST_BYTES:
+        content = _played([stacks[round(number)] for number in chosen], same)
+        texts = (
+            svg(content, (left, top, right, bottom), left_side=False),
+            svg(content, (left, top, right, bottom), left_side=True),
+        )
+        if max(map(len, texts)) < MOST_BYTES:
             break
-    return text
+    return texts
 
 
 def _played(stacks: list[list[Layer]], same: float) -> str:

@@ -30,9 +30,10 @@ class Shown:
 
 @dataclass(frozen=True)
 class Gallery:
-    """The pictures of a catalogue; what has no poses is in `without`, and is published as text.
+    """The pictures of a catalogue; what has none is in `without`, and is published as text.
 
-    default_joint: the joint to ring where no programme is named: that of all programmes that use it.
+    default_joint: by id of all that was to be drawn, the joint to ring where no programme is named: that of
+    all programmes that use it. Only with this joint is a movement there to play.
     """
 
     pictures: Mapping[Shown, Pictures] = field(default_factory=dict)
@@ -40,9 +41,11 @@ class Gallery:
     without: tuple[str, ...] = ()
 
     def of(self, item: str, joint: str | None = None, *, left: bool = False) -> Pictures | None:
-        """Return an item's pictures, ``exercise/variation`` for a variation; None where it has no poses.
+        """Return an item's pictures, ``exercise/variation`` for a variation; None where it has none.
 
-        joint: of the programme they are shown in; None where no programme is named.
+        A variation without poses looks like its exercise. joint: of the programme they are shown in; None
+        where no programme is named.
         """
+        name = item.partition("/")[0]
         ringed = self.default_joint.get(item, "") if joint is None else joint
-        return self.pictures.get(Shown(item, ringed, left))
+        return self.pictures.get(Shown(item, ringed, left)) or self.pictures.get(Shown(name, ringed, left))

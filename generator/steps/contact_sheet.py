@@ -8,24 +8,37 @@ from html import escape
 from pathlib import Path
 
 from generator.body.from_catalogue import Posed, posed_items
+from generator.body.shown import facts_of
 from generator.booklets.raster import html_pngs, svg_pngs
 from generator.catalogue.daily_life import DailyLife
 from generator.catalogue.exercise import Exercise
 from generator.catalogue.values import Catalogue
 from generator.figures.pictures import Gallery
 from generator.steps.figures import draw_all, file_name, palette_of, write_gallery
+from generator.wording.isolation import plain
+from generator.wording.localise import localise
+from generator.wording.voice import voice
 
 NO_PICTURE = "no picture yet"
 _PIXELS = 1200
 _STYLE = """
 @page { size: A3; margin: 12mm }
 body { font: 11pt sans-serif; color: #1e2b31; margin: 0 }
-figure { display: inline-block; vertical-align: top; width: 128mm; margin: 0 2mm 5mm; padding: 2mm;
+figure { display: inline-block; vertical-align: top; width: 124mm; margin: 0 2mm 5mm; padding: 2mm;
   border: 0.3mm solid #d9dcd6; break-inside: avoid }
-img { display: block; max-width: 124mm; max-height: 62mm; margin: auto }
+img { display: block; max-width: 120mm; max-height: 62mm; margin: auto }
 figcaption { margin-top: 1mm }
 small { color: #445258 }
 """
+
+
+@dataclass(frozen=True)
+class How:
+    """How to draw. left: the operated side is the left one. moving: movements are made too."""
+
+    left: bool = False
+    moving: bool = False
+    workers: int = 1
 
 
 @dataclass(frozen=True)
@@ -42,45 +55,51 @@ def known_items(catalogue: Catalogue) -> tuple[str, ...]:
     return tuple(item.id for item in posed_items(catalogue))
 
 
-def draw_figures(
-    catalogue: Catalogue, ids: Sequence[str], folder: Path, root: Path, *, left: bool, workers: int
-) -> Drawn:
+def draw_figures(catalogue: Catalogue, ids: Sequence[str], folder: Path, root: Path, how: How) -> Drawn:
     """Write SVG and PNG of each item into `folder`, and the contact sheet; exercises bring variations."""
+    # Words as a reader meets them, their phrases filled.
+    spoken, _ = localise(catalogue, voice(catalogue.source_language), facts=facts_of(catalogue))
     items = [
-        item
-        for item in posed_items(catalogue)
-        if not ids or item.id in ids or item.id.partition("/")[0] in ids
+        item for item in posed_items(spoken) if not ids or item.id in ids or item.id.partition("/")[0] in ids
     ]
     palette = palette_of((root / "site_assets" / "tokens.css").read_text(encoding="utf-8"))
     names = [item.id for item in items]
-    gallery = draw_all(catalogue, palette, ids=names, lefts=(left,), workers=workers)
-    strips = write_gallery(gallery, folder, left=left)
+    gallery = draw_all(
+        catalogue, palette, ids=names, lefts=(how.left,), with_moving=how.moving, workers=how.workers
+    )
+    strips = write_gallery(gallery, folder, left=how.left)
     pngs = svg_pngs([path.read_text(encoding="utf-8") for path in strips.values()], _PIXELS)
     for path, png in zip(strips.values(), pngs, strict=True):
         path.with_suffix(".png").write_bytes(png)
     sheet = folder / "contact-sheet.html"
-    html = contact_sheet(items, gallery, left=left)
+    html = contact_sheet(items, gallery)
     sheet.write_text(html, encoding="utf-8", newline="\n")
     for number, png in enumerate(html_pngs(html, str(folder)), 1):
         (folder / f"contact-sheet-{number}.png").write_bytes(png)
     return Drawn(len(strips), gallery.without, sheet)
 
 
-def contact_sheet(items: Sequence[Posed], gallery: Gallery, *, left: bool) -> str:
-    """Return the sheet as HTML; the pictures lie beside it as SVG files."""
-    cells = "".join(_cell(item, gallery.of(item.id, left=left) is not None) for item in items)
+def contact_sheet(items: Sequence[Posed], gallery: Gallery) -> str:
+    """Return the sheet as HTML; the pictures lie beside it as PNG files.
+
+    A variation that looks like its exercise has no place of its own.
+    """
+    drawn = {shown.item for shown in gallery.pictures}
+    wanted = [item for item in items if item.id in drawn or item.id in gallery.without]
+    cells = "".join(_cell(item, item.id in drawn) for item in wanted)
     return f"<!DOCTYPE html><meta charset='utf-8'><title>Figures</title><style>{_STYLE}</style>{cells}\n"
 
 
 def _cell(item: Posed, drawn: bool) -> str:
-    picture = f'<img alt="" src="{file_name(item.id)}.svg">' if drawn else f"<p>({NO_PICTURE})</p>"
+    picture = f'<img alt="" src="{file_name(item.id)}.png">' if drawn else f"<p>({NO_PICTURE})</p>"
     words = " ".join(_words(item))
-    caption = f"<b>{escape(item.id)}</b> – {escape(item.owner.name.source)}<br><small>{escape(words)}</small>"
+    name = plain(str(item.owner.name))
+    caption = f"<b>{escape(item.id)}</b> – {escape(name)}<br><small>{escape(plain(words))}</small>"
     return f"<figure>{picture}<figcaption>{caption}</figcaption></figure>"
 
 
 def _words(item: Posed) -> list[str]:
     owner = item.owner
     if isinstance(owner, Exercise):
-        return [text.source for text in (owner.start, *owner.steps)]
-    return [text.source for text in (owner.steps if isinstance(owner, DailyLife) else (owner.change,))]
+        return [str(text) for text in (owner.start, *owner.steps, *owner.limits)]
+    return [str(text) for text in (owner.steps if isinstance(owner, DailyLife) else (owner.change,))]

@@ -22,7 +22,7 @@ from generator.catalogue.values import Catalogue
 from generator.figures import props
 from generator.figures.arrows import Follow, Press, Towards
 from generator.figures.camera import View
-from generator.figures.moving import moving
+from generator.figures.moving import moving_both
 from generator.figures.palette import Palette
 from generator.figures.pictures import Gallery, Pictures, Shown
 from generator.figures.props import Prop
@@ -48,9 +48,9 @@ _ALONE: Mapping[Thing, Prop] = {
     Thing.FLOOR: props.Floor(),
     Thing.MAT: props.Mat(),
     Thing.BED: props.Bed(),
-    Thing.BIKE: props.Bike(),
     Thing.CRUTCHES: props.Crutches(),
     Thing.WALKING_FRAME: props.WalkingFrame(),
+    Thing.BIKE: props.Bike(),
 }
 _OF_A_SIDE: Mapping[Thing, Callable[[Side], Prop]] = {
     Thing.STICK: props.Stick,
@@ -97,7 +97,7 @@ def props_of(item: Posed) -> tuple[Prop, ...]:
     return made if any(thing.thing in _GROUND for thing in things) else (props.Floor(), *made)
 
 
-def scene_of(item: Posed, joint: str = "", *, left: bool = False) -> Scene:
+def scene_of(item: Posed, joint: str = "") -> Scene:
     """Return what the item's picture shows; `joint`: English word of the ringed one, or empty for none."""
     figure = item.figure
     working = ((Side.OPERATED, None),) if figure.working is None else figure.working
@@ -109,7 +109,6 @@ def scene_of(item: Posed, joint: str = "", *, left: bool = False) -> Scene:
         None if figure.view is None else View(figure.view.value),
         None if figure.arrow is None else (figure.arrow[0], Follow(figure.arrow[1].value)),
         arrow=not figure.no_arrow,
-        left=left,
         press=tuple(Press(side, Follow(what.value), Towards(way.value)) for side, what, way in figure.press),
     )
 
@@ -124,7 +123,7 @@ def thing_problems(catalogue: Catalogue) -> Iterator[Problem]:
 
 @dataclass(frozen=True)
 class _Job:
-    """One item with every joint that is ringed and every side that is wanted."""
+    """One item with every joint that is ringed and every side that is wanted; only the first is played."""
 
     item: Posed
     joints: tuple[str, ...]
@@ -149,19 +148,24 @@ def draw_all(
     wanted = None if ids is None else set(ids)
     items = [item for item in posed_items(catalogue) if wanted is None or item.id in wanted]
     joints = {item.id: _joints(item.id, catalogue) for item in items}
-    default = {name: listed[0] if len(listed) == 1 else "" for name, listed in joints.items()}
     jobs = [
-        _Job(item, tuple(dict.fromkeys((default[item.id], *joints[item.id]))), lefts, palette, with_moving)
-        for item in items
-        if can_be_settled(item)
+        _Job(item, joints[item.id], lefts, palette, with_moving) for item in items if can_be_settled(item)
     ]
     drawn = {key: pictures for made in _run(jobs, workers) for key, pictures in made}
     known = {job.item.id for job in jobs}
-    return Gallery(drawn, default, tuple(item.id for item in items if item.id not in known))
+    return Gallery(
+        drawn,
+        {name: listed[0] for name, listed in joints.items()},
+        # A variation without poses looks like its exercise.
+        tuple(item.id for item in items if not known & {item.id, item.id.partition("/")[0]}),
+    )
 
 
 def _joints(item: str, catalogue: Catalogue) -> tuple[str, ...]:
-    """Return the operated joints of all programmes that use an item."""
+    """Return which joints are ringed: where no programme is named, then those of the programmes that use it.
+
+    Several programmes have several joints: then none is ringed where none of them is named.
+    """
     name = item.partition("/")[0]
     found = [
         programme.joint.value
@@ -169,7 +173,8 @@ def _joints(item: str, catalogue: Catalogue) -> tuple[str, ...]:
         for phase in programme.phases
         if name in phase.daily_life or any(use.use == name for use in phase.uses)
     ]
-    return tuple(dict.fromkeys(found))
+    each = tuple(dict.fromkeys(found))
+    return each if len(each) == 1 else ("", *each)
 
 
 def _run(jobs: Sequence[_Job], workers: int) -> Iterable[list[tuple[Shown, Pictures]]]:
@@ -209,16 +214,14 @@ def draw_anew(catalogue: Catalogue, palette: Palette, count: int, workers: int) 
 
 def _draw_one(job: _Job) -> list[tuple[Shown, Pictures]]:
     made = []
-    for joint in job.joints:
-        drawn = draw(scene_of(job.item, joint), job.palette)
+    for number, joint in enumerate(job.joints):
+        scene = scene_of(job.item, joint)
+        drawn = draw(scene, job.palette)
+        played: Sequence[str | None] = (None, None)
+        if job.moving and not number and len(scene.motion.keys) > 1:
+            played = moving_both(scene, job.palette, drawn)
         for left in job.lefts:
-            scene = scene_of(job.item, joint, left=left)
-            moves = job.moving and len(scene.motion.keys) > 1
-            pictures = Pictures(
-                drawn_stills(drawn, left),
-                drawn_strip(drawn, left),
-                moving(scene, job.palette) if moves else None,
-            )
+            pictures = Pictures(drawn_stills(drawn, left), drawn_strip(drawn, left), played[left])
             made.append((Shown(job.item.id, joint, left), pictures))
     return made
 
@@ -232,8 +235,8 @@ def write_gallery(gallery: Gallery, folder: Path, *, left: bool) -> Mapping[str,
     """Write each item's strip, stills and movement as SVG files; return the strips by item."""
     folder.mkdir(parents=True, exist_ok=True)
     strips: dict[str, Path] = {}
-    for item in gallery.default_joint:
-        pictures = gallery.of(item, left=left)
+    for item, joint in gallery.default_joint.items():
+        pictures = gallery.pictures.get(Shown(item, joint, left))
         if pictures is None:
             continue
         name = file_name(item)
