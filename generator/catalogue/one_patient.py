@@ -1,6 +1,6 @@
 """Says what a clinician asks of a booklet for one patient, and what came of it; it names nobody.
 
-Wishes only narrow what the programme allows. What falls out is kept, so that the last sheet tells the clinician.
+Wishes only narrow what the programme allows. What falls out is kept, so that the last sheet tells it.
 """
 
 from __future__ import annotations
@@ -105,7 +105,8 @@ class LeftOut:
 class PatientDates:
     """Days before which nothing may begin, on the track chosen; the date alone moves nobody on.
 
-    phase: of this phase. following: of the next one, None after the last. exercises: of those that enter later.
+    phase: of this phase. following: of the next one, None after the last. exercises: of those that enter
+    later.
     """
 
     surgery: datetime.date

@@ -1,0 +1,6 @@
+"""Narrows a phase to one patient: what falls out, what takes its place, from which day on."""
+
+from generator.progression.one_patient.narrowing import Narrowed, narrow
+from generator.progression.one_patient.rules import RULES
+
+__all__ = ["RULES", "Narrowed", "narrow"]
