@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from generator.catalogue.base import Record, Source, Text
-from generator.catalogue.terms import Electrode, Level, Normalisation, Paper, Part, Reach
+from generator.catalogue.terms import Electrode, Joint, Level, Movement, Normalisation, Paper, Part, Reach
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -137,13 +137,25 @@ class Study(Record):
 
 
 @dataclass(frozen=True, kw_only=True)
+class Action(Record):
+    """What a muscle does at a joint; of several actions the one that matters after the operation."""
+
+    joint: Joint
+    movement: Movement
+
+
+@dataclass(frozen=True, kw_only=True)
 class Muscle(Record):
-    """A muscle, or a segment of one (`part_of`). plain: where it is, in everyday words."""
+    """A muscle, or a segment of one (`part_of`). plain: where it is, in everyday words.
+
+    action: what it does; with it the pull of gravity against the muscle can be modelled.
+    """
 
     id: str
     name: Text
     plain: Text
     part_of: str | None = None
+    action: Action | None = None
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -7,13 +7,15 @@ of introduction, `compare` asks people who did both neighbours, `bands` says whe
 `reasons` why, and `arrange` puts these together for every programme. `variations` says what easier and harder
 forms do to each muscle, `sensitivity` on which studies a place hangs. `restrictions` tells what is allowed
 when, `withheld` which variations a phase forbids, `session_order` and `session` what a day holds and how long
-it takes, `step_back` what to do instead after it got worse, `equipment` and `heights` what must be at hand.
+it takes, `step_back` what to do instead after it got worse, `equipment` and `heights` what must be at hand,
+`gravity` what a model says of gravity's pull.
 """
 
 from generator.progression.activity import Activity, activity_of
 from generator.progression.arrange import arrange
 from generator.progression.dates import calendar
 from generator.progression.equipment import things_of_phase
+from generator.progression.gravity import contradictions, gravity_moments
 from generator.progression.heights import anchor_heights, anchor_table
 from generator.progression.restrictions import restriction_table
 from generator.progression.sensitivity import hanging
@@ -29,8 +31,10 @@ __all__ = [
     "anchor_table",
     "arrange",
     "calendar",
+    "contradictions",
     "day",
     "days",
+    "gravity_moments",
     "hanging",
     "minutes",
     "restriction_table",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from generator.catalogue import terms
 from generator.catalogue.clinic import (
+    Action,
     Clinic,
     Equipment,
     HelperPage,
@@ -145,6 +146,15 @@ STUDY = Table(
         Field("status", Group(SOURCE), "What of this entry was read, what recalled."),
     ),
 )
+ACTION = Table(
+    "a muscle's action",
+    Action,
+    "What a muscle does at a joint.",
+    (
+        Field("joint", Choice(terms.Joint), "Which joint."),
+        Field("movement", Choice(terms.Movement), "Which direction."),
+    ),
+)
 MUSCLE = Table(
     "a muscle",
     Muscle,
@@ -153,6 +163,7 @@ MUSCLE = Table(
         Field("name", WORDS, "Anatomical name."),
         Field("plain", WORDS, "Where it is, in everyday words."),
         Field("part-of", Id("muscle"), "The whole muscle.", required=False),
+        Field("action", Group(ACTION), "What it does, to model how gravity pulls.", required=False),
     ),
 )
 EQUIPMENT = Table(

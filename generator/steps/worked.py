@@ -7,11 +7,14 @@ from dataclasses import dataclass, field
 
 from generator.catalogue.arranged import AnchorHeights, Day, Orders, RestrictionRow, StepBack, Thing
 from generator.catalogue.estimates import Estimate, Hanging, SetAside, VariationEffect
+from generator.catalogue.moments import Contradiction, Moment
 from generator.catalogue.values import Catalogue
 from generator.progression import (
     activity_of,
     anchor_table,
+    contradictions,
     days,
+    gravity_moments,
     hanging,
     restriction_table,
     steps_back,
@@ -34,7 +37,8 @@ class Worked:
     back from each dose step (exercise, position from 0). things: what must be at hand. anchors: a band's
     heights. estimates, set_aside: what is known of each form (``exercise`` or ``exercise/variation``) and
     whole muscle. effects: by exercise, what its variations change. hanging: by programme, what hangs on
-    one study.
+    one study. moments: by programme and form, what gravity asks, as a model says. contradictions: where
+    it gainsays the order, which it never changes.
     """
 
     orders: Orders
@@ -48,6 +52,8 @@ class Worked:
     set_aside: Mapping[FormKey, tuple[SetAside, ...]] = field(default_factory=dict)
     effects: Mapping[str, tuple[VariationEffect, ...]] = field(default_factory=dict)
     hanging: Mapping[str, tuple[Hanging, ...]] = field(default_factory=dict)
+    moments: Mapping[str, Mapping[str, Moment]] = field(default_factory=dict)
+    contradictions: Mapping[str, tuple[Contradiction, ...]] = field(default_factory=dict)
 
 
 def work_out(catalogue: Catalogue, orders: Orders) -> Worked:
@@ -63,6 +69,7 @@ def work_out(catalogue: Catalogue, orders: Orders) -> Worked:
             withheld[key] = forbidden[phase.number]
             back[key] = steps_back(catalogue, programme, phase, withheld[key])
             things[key] = things_of_phase(catalogue, phase, withheld[key])
+    moments = {id_: gravity_moments(catalogue, one) for id_, one in catalogue.programmes.items()}
     return Worked(
         orders=orders,
         withheld=withheld,
@@ -75,4 +82,6 @@ def work_out(catalogue: Catalogue, orders: Orders) -> Worked:
         set_aside=activity.set_aside,
         effects=variation_effects(catalogue, activity),
         hanging={id_: hanging(catalogue, one) for id_, one in catalogue.programmes.items()},
+        moments=moments,
+        contradictions={id_: tuple(contradictions(orders[id_], moments[id_])) for id_ in orders},
     )
