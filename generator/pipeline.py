@@ -20,7 +20,7 @@ from generator.problems import Problem, Rule, has_errors, in_order
 from generator.progression import arrange
 from generator.publish import NotPublishedError, Stage, audit_tree, open_stage
 from generator.reading import read_content
-from generator.steps import figures, languages, pages, paper
+from generator.steps import figures, languages, pages, paper, protocols
 from generator.steps.expectations import audit_of
 from generator.steps.languages import Spoken, speak
 from generator.steps.worked import work_out
@@ -126,12 +126,12 @@ def _fill(
     say: Say,
 ) -> Outcome:
     """Write pages and booklets into the stage, examine them, and publish when nothing is wrong."""
-    names = ", ".join(one.voice.own_name for one in spoken)
-    say(f"Printing the booklets ({names}) ...")
+    say(f"Printing the booklets ({', '.join(one.voice.own_name for one in spoken)}) ...")
     assets = request.root / "site_assets"
     workshop = stage.root.parent / "paper"
     worked = work_out(spoken[0].catalogue, checked.orders)
-    sheets = paper.make_paper(spoken, worked, workshop, assets, request.workers)
+    printed = (spoken, worked, workshop, assets, request.workers)
+    sheets = (*paper.make_paper(*printed), *protocols.make_protocol_sheets(*printed))
     say("Writing the pages ...")
     site = pages.Site(spoken, worked, sheets, ALL_RULES, request.root, request.work)
     facts, found = pages.make_pages(site, stage.root, request.workers)

@@ -19,11 +19,13 @@ from pathlib import Path
 from generator.booklets.html import render_html
 from generator.booklets.make import fitted
 from generator.booklets.plain import print_plainly
+from generator.booklets.protocol import fitted_protocol
 from generator.catalogue.values import Catalogue
 from generator.progression import arrange
 from generator.steps.figures import draw_anew, palette_of
 from generator.steps.languages import speak
 from generator.steps.paper import booklet_jobs
+from generator.steps.protocols import protocol_jobs
 from generator.steps.worked import work_out
 
 Say = Callable[[str], None]
@@ -123,15 +125,20 @@ def _mkdocs(config: Path, folder: Path) -> list[str]:
 
 
 def _write_sheets(catalogue: Catalogue, content: Path, root: Path, folder: Path) -> int:
-    """Write the HTML of every booklet as it is finally laid out; return the number of sheets."""
+    """Write the HTML of every booklet and protocol as it is finally laid out; return the number of sheets."""
     folder.mkdir()
     spoken, _ = speak(catalogue, content)
     sheets = 0
-    jobs = booklet_jobs(spoken, work_out(catalogue, arrange(catalogue)), folder, root / "site_assets")
+    worked = work_out(catalogue, arrange(catalogue))
+    jobs = booklet_jobs(spoken, worked, folder, root / "site_assets")
     for number, (_, _, job) in enumerate(jobs):
         fits, laid = fitted(job)
         sheets += laid.pages
         (folder / f"{number:04}.html").write_text(render_html(job, fits), encoding="utf-8")
+    for number, (_, _, protocol) in enumerate(protocol_jobs(spoken, worked, folder, root / "site_assets")):
+        html, laid = fitted_protocol(protocol)
+        sheets += laid.pages
+        (folder / f"protocol-{number:04}.html").write_text(html, encoding="utf-8")
     return sheets
 
 

@@ -7,6 +7,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from generator.booklets.protocol_values import ProtocolJob
+from generator.booklets.values import BookletJob
 from generator.problems import Problem, Rule
 from generator.reading.schema import reference
 from generator.steps.downloads import data_texts, write_data
@@ -70,7 +72,7 @@ def make_pages(
 
 
 def _input(site: Site, spoken: Spoken) -> SiteInput:
-    code = spoken.voice.code
+    printed = [one for one in site.sheets if one.language == spoken.voice.code]
     return SiteInput(
         catalogue=spoken.catalogue,
         voice=spoken.voice,
@@ -87,18 +89,23 @@ def _input(site: Site, spoken: Spoken) -> SiteInput:
         effects=site.worked.effects,
         hanging=site.worked.hanging,
         booklets={
-            (booklet.job.programme, booklet.job.phase): BookletFact(
-                path=booklet.path.removeprefix(f"{code}/"),
-                pages=booklet.result.pages,
-                size=booklet.result.path.stat().st_size,
-                edition=booklet.job.edition,
-            )
-            for booklet in site.sheets
-            if booklet.language == code
+            (one.job.programme, one.job.phase): _download(one)
+            for one in printed
+            if isinstance(one.job, BookletJob)
         },
+        protocols={one.job.programme: _download(one) for one in printed if isinstance(one.job, ProtocolJob)},
         in_use=spoken.in_use(),
         rules=site.rules,
         fields=field_groups(),
+    )
+
+
+def _download(sheets: Sheets) -> BookletFact:
+    return BookletFact(
+        path=sheets.path.removeprefix(f"{sheets.language}/"),
+        pages=sheets.result.pages,
+        size=sheets.result.path.stat().st_size,
+        edition=sheets.job.edition,
     )
 
 

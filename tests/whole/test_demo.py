@@ -35,6 +35,7 @@ def test_every_pinned_address_is_there(demo: Path, catalogue: Catalogue) -> None
             pages += [f"programmes/{id_}/index", f"clinicians/{id_}"]
             pages += [f"programmes/{id_}/phase-{phase.number}" for phase in programme.phases]
             wanted |= {f"{language}/booklets/{id_}-phase-{phase.number}.pdf" for phase in programme.phases}
+            wanted.add(f"{language}/booklets/{id_}-protocol.pdf")
         wanted |= {f"{language}/{page}.html" for page in pages}
     assert wanted - set(bytes_of(demo)) == set()
     assert any(path.startswith("en/") for path in wanted)

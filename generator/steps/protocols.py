@@ -1,0 +1,62 @@
+"""Makes the protocols of all languages: their edition codes, their jobs, and what came of them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+
+from generator.booklets.protocol import make_protocols
+from generator.booklets.protocol_values import ProtocolJob
+from generator.catalogue.fingerprints import edition_code, fingerprint
+from generator.steps.languages import Spoken
+from generator.steps.paper import FOLDER, Sheets
+from generator.steps.worked import Worked
+
+
+def make_protocol_sheets(
+    spoken: Sequence[Spoken], worked: Worked, folder: Path, assets: Path, workers: int
+) -> tuple[Sheets, ...]:
+    """Write every programme's protocol in every language under `folder`, with the site's own paths."""
+    jobs = protocol_jobs(spoken, worked, folder, assets)
+    results = make_protocols([job for _, _, job in jobs], workers)
+    return tuple(
+        Sheets(language, path, job, result)
+        for (language, path, job), result in zip(jobs, results, strict=True)
+    )
+
+
+def protocol_jobs(
+    spoken: Sequence[Spoken], worked: Worked, folder: Path, assets: Path
+) -> tuple[tuple[str, str, ProtocolJob], ...]:
+    """Return language, path from `folder` and job of every protocol."""
+    return tuple(found for one in spoken for found in _jobs_in(one, worked, folder, assets))
+
+
+def _jobs_in(
+    spoken: Spoken, worked: Worked, folder: Path, assets: Path
+) -> Iterator[tuple[str, str, ProtocolJob]]:
+    language = spoken.voice.code
+    for id_ in spoken.catalogue.programmes:
+        path = f"{language}/{FOLDER}/{id_}-protocol.pdf"
+        job = ProtocolJob(
+            catalogue=spoken.catalogue,
+            voice=spoken.voice,
+            programme=id_,
+            order=worked.orders[id_],
+            table=worked.tables[id_],
+            edition=protocol_edition(spoken, id_, worked),
+            output=folder / path,
+            assets=assets,
+        )
+        yield language, path, job
+
+
+def protocol_edition(spoken: Spoken, programme: str, worked: Worked) -> str:
+    """Return the code of a protocol: it changes with every word, dose, place, number or source it holds."""
+    catalogue, order = spoken.catalogue, worked.orders[programme]
+    stages = catalogue.programmes[programme]
+    exercises = [catalogue.exercises[use.use] for phase in stages.phases for use in phase.uses]
+    places = (order.windows, order.places)
+    said = (catalogue.safety, catalogue.clinic, catalogue.muscles, catalogue.studies)
+    held = ("protocol", stages, exercises, places, worked.tables[programme], said)
+    return edition_code(fingerprint(spoken.voice.code, *held))
