@@ -24,6 +24,7 @@ STATURE_CM = 170.0
 _SIZES = {
     Thing.CHAIR: "seat",
     Thing.BIKE: "seat",
+    Thing.CAR_SEAT: "seat",
     Thing.STEP: "step",
     Thing.WORKTOP: "worktop",
     Thing.PILLOW: "pillow",

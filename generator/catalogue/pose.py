@@ -136,6 +136,7 @@ class Thing(Enum):
     BED = "bed"
     CHAIR = "chair"
     BIKE = "bike"
+    CAR_SEAT = "car-seat"
     WORKTOP = "worktop"
     WALL = "wall"
     STEP = "step"

@@ -50,6 +50,11 @@ class Chair:
 
 
 @dataclass(frozen=True)
+class CarSeat:
+    """A car's seat under the pelvis, its back tilted behind the person's."""
+
+
+@dataclass(frozen=True)
 class Bike:
     """An exercise bike: saddle under the pelvis, at the height of a seat, pedals under both feet."""
 
@@ -163,6 +168,7 @@ Prop = (
     | Bed
     | Chair
     | Bike
+    | CarSeat
     | Worktop
     | Wall
     | Step

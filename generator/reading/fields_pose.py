@@ -88,6 +88,7 @@ _THINGS: dict[Thing, tuple[Field, ...]] = {
         Field("arms", Flag(), "Whether it has armrests.", required=False),
     ),
     Thing.BIKE: (_HEIGHT,),
+    Thing.CAR_SEAT: (_HEIGHT,),
     Thing.WORKTOP: (_WHERE, _HEIGHT),
     Thing.WALL: (_WHERE,),
     Thing.STEP: (_HEIGHT, Field("flight", Flag(), "Whether more steps lead on up.", required=False)),

@@ -51,6 +51,7 @@ _ALONE: Mapping[Thing, Prop] = {
     Thing.CRUTCHES: props.Crutches(),
     Thing.WALKING_FRAME: props.WalkingFrame(),
     Thing.BIKE: props.Bike(),
+    Thing.CAR_SEAT: props.CarSeat(),
 }
 _OF_A_SIDE: Mapping[Thing, Callable[[Side], Prop]] = {
     Thing.STICK: props.Stick,

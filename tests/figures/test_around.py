@@ -17,7 +17,19 @@ from generator.figures.camera import UNITS, View, choose, seen_from
 from generator.figures.extent import extent
 from generator.figures.furniture import Room
 from generator.figures.person import far_limbs
-from generator.figures.props import Banister, Bed, Bike, Chair, Floor, Limit, Pillow, Reacher, Step, Strap
+from generator.figures.props import (
+    Banister,
+    Bed,
+    Bike,
+    CarSeat,
+    Chair,
+    Floor,
+    Limit,
+    Pillow,
+    Reacher,
+    Step,
+    Strap,
+)
 from generator.figures.scene import Scene, draw, strip, view_of
 from tests.body.movements import BOTH_FEET, SIT_TO_STAND, STEP_UP
 from tests.figures.palettes import PALETTE
@@ -66,11 +78,13 @@ def test_a_second_step_is_twice_as_high(side: Side) -> None:
     [
         (Chair(), Chair(arms=True)),
         (Floor(), Bike()),
+        (Floor(), CarSeat()),
         (Step(), Step(flight=True)),
         (Floor(), Banister()),
         (Floor(), Strap(Side.OPERATED)),
         (Floor(), Reacher(Side.OPERATED)),
         (Bed(), Pillow(under=Limit.ANKLES)),
+        (Bed(), Pillow(under=Limit.FEET)),
         (Bed(), Pillow(between=Limit.KNEES)),
     ],
 )
