@@ -8,7 +8,7 @@ of introduction, `compare` asks people who did both neighbours, `bands` says whe
 forms do to each muscle, `sensitivity` on which studies a place hangs. `restrictions` tells what is allowed
 when, `withheld` which variations a phase forbids, `session_order` and `session` what a day holds and how long
 it takes, `step_back` what to do instead after it got worse, `equipment` and `heights` what must be at hand,
-`gravity` what a model says of gravity's pull.
+`gravity` what a model says of gravity's pull, `reporting` how far a programme answers two checklists.
 """
 
 from generator.progression.activity import Activity, activity_of
@@ -17,6 +17,7 @@ from generator.progression.dates import calendar
 from generator.progression.equipment import things_of_phase
 from generator.progression.gravity import contradictions, gravity_moments
 from generator.progression.heights import anchor_heights, anchor_table
+from generator.progression.reporting import report_items
 from generator.progression.restrictions import restriction_table
 from generator.progression.sensitivity import hanging
 from generator.progression.session import day, days, minutes, session
@@ -37,6 +38,7 @@ __all__ = [
     "gravity_moments",
     "hanging",
     "minutes",
+    "report_items",
     "restriction_table",
     "session",
     "step_back",

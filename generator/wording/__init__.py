@@ -14,6 +14,10 @@ In reading order:
   ``dose(voice, step, exercise_dose) -> DosePhrase(big, unit, spoken, load, hold, tempo, rest, lines)``
 - `terms`: the trade's fixed words in everyday language, some also in the clinician's.
   ``term(voice, member)``, ``clinical_term(voice, member)``
+- `restrictions`: a restriction in the clinician's words.
+  ``concerned(voice, rule)``, ``allowed(voice, rule)``
+- `reporting`: what a programme answers to an item of a reporting checklist.
+  ``answer_words(voice, answer)``
 - `html`: words to markup.
   ``as_html(words)``, ``text_html(text, page_language)``
 - `jinja`: the same for templates, without importing the template library.

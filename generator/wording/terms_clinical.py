@@ -8,7 +8,7 @@ from types import MappingProxyType
 
 from generator.catalogue import arranged, base, estimates
 from generator.catalogue import terms as t
-from generator.wording.terms_everyday import Marked, mark
+from generator.wording.marked import Marked, mark
 
 CLINICAL: Mapping[Enum, Marked] = MappingProxyType(
     {

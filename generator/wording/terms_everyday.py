@@ -12,14 +12,8 @@ from types import MappingProxyType
 
 from generator.catalogue import arranged, base, dose, estimates, judgement, restricted
 from generator.catalogue import terms as t
-
-Marked = tuple[str, str]
-
-
-def mark(context: str, message: str) -> Marked:
-    """Return both, so that the message is found by the extraction and looked up later."""
-    return (context, message)
-
+from generator.wording.marked import Marked, mark
+from generator.wording.terms_reporting import REPORTING
 
 EVERYDAY: Mapping[Enum, Marked] = MappingProxyType(
     {
@@ -253,5 +247,6 @@ EVERYDAY: Mapping[Enum, Marked] = MappingProxyType(
         base.SourceStatus.RECALLED: mark("how sure a source is", "recalled from memory, not checked"),
         base.SourceStatus.PRACTICE: mark("how sure a source is", "common practice, no source"),
         base.SourceStatus.INVENTED: mark("how sure a source is", "invented for the demonstration"),
+        **REPORTING,
     }
 )
