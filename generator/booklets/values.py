@@ -11,6 +11,7 @@ from generator.catalogue.arranged import Order
 from generator.catalogue.programme import Phase, Programme
 from generator.catalogue.values import Catalogue
 from generator.problems import Problem
+from generator.wording.one_patient import PatientWords
 from generator.wording.voice import Voice
 
 
@@ -23,6 +24,7 @@ class BookletJob:
     ``tokens.css``, the colours shared with the site. two_sheets: ids of exercises that take two sheets
     whatever their length, so that all languages keep the same exercise on the same sheet. minutes_a_day:
     how long all of it takes.
+    patient: what only a booklet for one patient says.
     Exercises whose words depend on the dose (``{hold}``) are passed in the catalogue as used in this phase.
     """
 
@@ -35,6 +37,7 @@ class BookletJob:
     output: Path
     assets: Path
     kind: str = "standard"
+    patient: PatientWords | None = None
     two_sheets: frozenset[str] = frozenset()
     minutes_a_day: int | None = None
 

@@ -121,6 +121,7 @@ class ForOnePatient:
     """What a booklet for one patient tells beside the programme.
 
     added: ids of the restrictions set for this patient. mastered: exercises that need not stand in it.
+    strained: things of daily life (ids) that stay, since nobody can leave them out, with the strains in them.
     """
 
     side: OperatedSide | None = None
@@ -128,3 +129,4 @@ class ForOnePatient:
     left_out: tuple[LeftOut, ...] = ()
     added: tuple[str, ...] = ()
     mastered: tuple[str, ...] = ()
+    strained: tuple[tuple[str, tuple[str, ...]], ...] = ()

@@ -13,7 +13,6 @@ from generator.catalogue.one_patient import (
     PATIENT_WEIGHT,
     ForOnePatient,
     LeftOut,
-    LeftOutKind,
     OperatedSide,
     PatientDates,
     Wishes,
@@ -28,6 +27,7 @@ from generator.progression.one_patient.limits import added_restrictions, too_wid
 from generator.progression.one_patient.selection import Selector, chosen_uses
 
 _NO_WORDS: Mapping[str, Text] = MappingProxyType({})
+Strained = tuple[tuple[str, tuple[str, ...]], ...]
 
 
 @dataclass(frozen=True)
@@ -59,7 +59,7 @@ def narrow(
     added = added_restrictions(stages, stage, wishes, words)
     selector = Selector(catalogue, with_added(stages, added), stage, wishes, added)
     uses, left_out = chosen_uses(selector)
-    life, life_out = _daily_life(selector)
+    life, life_out, strained = _daily_life(selector)
     problems = (*_not_kept(catalogue, stages, stage, wishes, uses), *_doses(catalogue, wishes, uses))
     if problems:
         return Narrowed(catalogue, problems=in_order(problems))
@@ -79,6 +79,7 @@ def narrow(
             left_out=(*left_out, *life_out),
             added=tuple(rule.id for rule in added),
             mastered=tuple(sorted(wishes.mastered)),
+            strained=strained,
         ),
         withheld=frozenset(_withheld(selector, uses)),
     )
@@ -166,19 +167,24 @@ def _with_waivers(use: Use, exercise: Exercise, wishes: Wishes) -> Use:
     return replace(use, waives=(*use.waives, *new))
 
 
-def _daily_life(selector: Selector) -> tuple[tuple[str, ...], tuple[LeftOut, ...]]:
-    """Return the things of daily life that stay, and those that go beyond what this patient may do."""
+def _daily_life(selector: Selector) -> tuple[tuple[str, ...], tuple[LeftOut, ...], Strained]:
+    """Return what stays of daily life, what goes beyond this patient's limits, and what strains but stays.
+
+    Nobody can do without getting up or walking, so a strain alone leaves the advice in, and is told.
+    """
     kept: list[str] = []
     left_out: list[LeftOut] = []
+    strained: list[tuple[str, tuple[str, ...]]] = []
     for id_ in selector.phase.daily_life:
         item = selector.catalogue.daily_life[id_]
-        spared = tuple(one for one in item.strains if one in selector.wishes.avoid.strains)
-        reason = (LeftOutKind.STRAIN, spared) if spared else selector.why_not(work_of_daily_life(item))
-        if reason is None:
-            kept.append(id_)
-        else:
+        reason = selector.why_not(work_of_daily_life(item))
+        if reason is not None:
             left_out.append(LeftOut(id_, *reason, daily_life=True))
-    return tuple(kept), tuple(left_out)
+            continue
+        kept.append(id_)
+        if found := tuple(one for one in item.strains if one in selector.wishes.avoid.strains):
+            strained.append((id_, found))
+    return tuple(kept), tuple(left_out), tuple(strained)
 
 
 def _surfaces(catalogue: Catalogue, uses: tuple[Use, ...], wishes: Wishes) -> Iterator[tuple[str, Exercise]]:

@@ -10,6 +10,12 @@ UNKNOWN = Rule(
     "An id is misspelt, or belongs to another phase.",
     "type the id or the name as it stands in the content",
 )
+NOTATION = Rule(
+    "patient-notation",
+    "A wish is not written as the command reads it.",
+    "A sign or a part is missing, or the same thing is said twice.",
+    "write it as the help of the command shows",
+)
 WIDER = Rule(
     "patient-wider",
     "A wish would allow more than the programme does.",
@@ -44,7 +50,7 @@ EMPTY = Rule(
     "The wishes exclude every exercise of the phase and its alternatives.",
     "take back one of the wishes",
 )
-RULES = (UNKNOWN, WIDER, DOSE, NEEDED, BOTH_SIDES, EMPTY)
+RULES = (UNKNOWN, NOTATION, WIDER, DOSE, NEEDED, BOTH_SIDES, EMPTY)
 
 
 def option(name: str) -> Place:
