@@ -17,7 +17,7 @@ from generator.booklets import rules as booklets
 from generator.catalogue.arranged import Orders
 from generator.catalogue.values import Catalogue
 from generator.problems import Problem, Rule, has_errors, in_order
-from generator.progression import arrange
+from generator.progression import arrange, one_patient
 from generator.publish import NotPublishedError, Stage, audit_tree, open_stage
 from generator.reading import read_content
 from generator.steps import figures, languages, pages, paper, protocols
@@ -40,6 +40,7 @@ ALL_RULES: tuple[Rule, ...] = tuple(
             *editing.RULES,
             *languages.RULES,
             *figures.RULES,
+            *one_patient.RULES,
         },
         key=lambda rule: rule.code,
     )
