@@ -136,7 +136,7 @@ class Person:
         self, chains: list[list[Index]], cloth: list[Index], coat: _Coat, root: BaseGeometry
     ) -> tuple[Mark, ...]:
         """Return a limb: skin, cloth, hatching, outline, and the creases where it folds over itself."""
-        whole, lower = (self.rings.outline(part) for part in chains)
+        whole, lower = self.rings.outline(chains[0]), self.rings.outline(chains[1], soft=False)
         upper = self.rings.outline([chains[0][0]], soft=False)
         dressed = self.rings.outline(cloth, soft=False).intersection(whole)
         core = whole.buffer(-0.7, quad_segs=2)
@@ -191,10 +191,9 @@ class Person:
         shorts = self.rings.outline([_TRUNK_SHORTS], soft=False).intersection(self.trunk)
         hips: BaseGeometry = Polygon()
         for side in SIDES:
-            leg = self.rings.outline(_LEGS[side]).buffer(-0.5, quad_segs=2)
-            hips = hips.union(
-                leg.intersection(Point(self.joint(limb(side, "thigh"))).buffer(0.085 * UNITS, quad_segs=5))
-            )
+            near = Point(self.joint(limb(side, "thigh"))).buffer(0.085 * UNITS, quad_segs=5)
+            hips = hips.union(self.rings.outline(_LEGS[side]).intersection(near))
+        hips = hips.buffer(-0.5, quad_segs=2)
         hem = shorts.boundary.intersection(self.core)
         works = (Side.MIDDLE, Limb.BUTTOCKS) in self.look.working
         marks = (

@@ -18,6 +18,7 @@ from generator.figures.camera import Camera
 _AROUND = np.linspace(0.0, 2 * np.pi, 16, endpoint=False)
 _CIRCLE = np.stack([np.cos(_AROUND), np.sin(_AROUND)])
 ROUNDING = 1.3
+_FINEST = 0.06  # drawing units: what is smaller nobody sees, and every corner costs time later
 
 
 class Ellipses:
@@ -54,7 +55,7 @@ class Ellipses:
         pairs = self.points[np.stack([chain[:-1], chain[1:]], axis=1)].reshape(-1, 2 * len(_AROUND), 2)
         # A line through the points has the same hull as the points, and is made in one go.
         joined: BaseGeometry = shapely.union_all(shapely.convex_hull(shapely.linestrings(pairs)))
-        return joined
+        return shapely.simplify(joined, _FINEST)
 
 
 def soften(shape: BaseGeometry, radius: float = 1.6) -> BaseGeometry:

@@ -5,7 +5,6 @@ An item without poses, or with poses that are wrong, has no picture; it is publi
 
 from __future__ import annotations
 
-import itertools
 import multiprocessing
 import os
 import re
@@ -197,19 +196,15 @@ def _run(jobs: Sequence[_Job], workers: int) -> Iterable[list[tuple[Shown, Pictu
 
 
 def draw_anew(catalogue: Catalogue, palette: Palette, count: int, workers: int) -> int:
-    """Draw at least `count` stills, all poses of the catalogue over and over, to see how long it takes.
+    """Draw at least `count` stills, all poses of the catalogue in whole rounds, to see how long it takes.
 
     Returns how many were drawn; 0 where the catalogue has no poses.
     """
     items = [item for item in posed_items(catalogue) if can_be_settled(item)]
-    chosen: list[Posed] = []
-    stills = 0
-    for item in itertools.cycle(items):
-        if stills >= count:
-            break
-        chosen.append(item)
-        stills += len(item.specs)
-    jobs = [_Job(item, ("",), (False,), palette, moving=False) for item in chosen]
+    once = sum(len(item.specs) for item in items)
+    rounds = -(-count // once) if once else 0
+    # Each item's drawings beside one another: a process settles its movement once.
+    jobs = [_Job(item, ("",), (False,), palette, moving=False) for item in items for _ in range(rounds)]
     return sum(len(pictures.stills) for made in _run(jobs, workers) for _, pictures in made)
 
 
