@@ -6,25 +6,32 @@ from collections.abc import Iterator
 from dataclasses import dataclass, fields, is_dataclass
 from typing import Any
 
-from generator.booklets.columns import HALF_LETTERS, block
+from generator.booklets.columns import Halves, halves, lines
 from generator.booklets.exercise_sheet import ExerciseSheet, exercise_sheets
+from generator.booklets.life_view import (
+    Anchors,
+    HelperSheet,
+    LifeItem,
+    anchors_view,
+    helper_view,
+    life_items,
+)
 from generator.booklets.safety_view import Pain, SignGroup, WorseLevel, pain_view, sign_groups, worse_levels
+from generator.booklets.session_view import SessionSheet, session_view
 from generator.booklets.source_view import SourceLine, source_lines, study_lines
 from generator.booklets.values import BookletJob, Fit, Fits
 from generator.catalogue.base import Text
 from generator.catalogue.clinic import Equipment, Term
 from generator.catalogue.in_force import in_force
 from generator.catalogue.programme import Milestone, Restriction
+from generator.catalogue.terms import Joint
 from generator.wording.isolation import isolate
-from generator.wording.phrases import minutes_a_day, number
+from generator.wording.phrases import number
 from generator.wording.terms import term
-from generator.wording.weeks import until_week, weeks
+from generator.wording.weeks import until_week, week, weeks
 
 LINE_MM = 9.0
 """Height of one ruled line to write on, in millimetres."""
-
-# Below the two columns the things would take at least as many lines.
-_SPARED_LINES = 4
 
 MOST_LINES = 8
 """So many lines are enough for notes."""
@@ -55,11 +62,27 @@ class Forbidden:
 
 
 @dataclass(frozen=True)
+class Fact:
+    """One thing about the phase: a heading and what is said, as a list where it is one."""
+
+    heading: str
+    words: tuple[Text, ...]
+
+
+@dataclass(frozen=True)
 class Ruled:
     """Lines to write on: how many, and the height of each in millimetres."""
 
     count: int
     height: float
+
+
+@dataclass(frozen=True)
+class Needed:
+    """A thing that the phase needs; `optional` where only an easier or harder form needs it."""
+
+    thing: Equipment
+    optional: bool
 
 
 @dataclass(frozen=True)
@@ -79,37 +102,59 @@ class Booklet:
     title: str
     where: str
     way: tuple[Stage, ...]
-    forbidden: tuple[Forbidden, ...]
-    equipment: tuple[Equipment, ...]
+    facts: Halves[Fact]
+    forbidden: Halves[Forbidden]
+    equipment: Halves[Needed]
     pain: Pain
     signs: tuple[SignGroup, ...]
     worse: tuple[WorseLevel, ...]
     exercises: tuple[ExerciseSheet, ...]
+    session: SessionSheet | None
+    life: tuple[LifeItem, ...]
+    helper: HelperSheet | None
+    anchors: Anchors | None
     milestones: tuple[Tested, ...]
     terms: tuple[Term, ...]
     studies: tuple[SourceLine, ...]
     rules: tuple[SourceLine, ...]
     clinic_line: str
     edition_line: str
-    takes: str
 
     @property
     def bar_width(self) -> float:
         """Return the width of one bar of the way, in percent of the line; gaps of one percent part them."""
         return round((100 - (len(self.way) - 1)) / len(self.way) - 0.05, 2)
 
-    @property
-    def room_beside(self) -> bool:
-        """Return whether the things needed find room beside weight, walking aid and brace."""
-        stage = self.job.stage
-        things = [f"{thing.name}. {thing.check or ''}" for thing in self.equipment]
-        left = block(stage.goals, HALF_LETTERS) + block(things, HALF_LETTERS)
-        aids = [text for text in (stage.weight_bearing, stage.walking_aid, stage.brace) if text]
-        return left <= sum(block((text,), HALF_LETTERS) for text in aids) + _SPARED_LINES
-
     def tight(self, key: str) -> bool:
-        """Return whether a section keeps the smaller type."""
+        """Return whether a section must do with less room."""
         return self.fits.get(key, Fit()).tight
+
+    @property
+    def drawn(self) -> bool:
+        """Return whether any exercise of the booklet has a picture."""
+        return any(sheet.pictures for sheet in self.exercises)
+
+    @property
+    def ring(self) -> str:
+        """Return what the ring in the pictures means; empty for a joint that is never ringed."""
+        voice, joint = self.job.voice, self.job.stages.joint
+        if joint is Joint.HIP:
+            ring = voice.gettext("In the pictures, a ring marks the operated hip.")
+        elif joint is Joint.KNEE:
+            ring = voice.gettext("In the pictures, a ring marks the operated knee.")
+        else:
+            return ""
+        return " ".join((ring, voice.gettext("Your side may be the other one.")))
+
+    @property
+    def now(self) -> tuple[ExerciseSheet, ...]:
+        """Return the exercises that begin with the phase."""
+        return tuple(sheet for sheet in self.exercises if not sheet.entry.later)
+
+    @property
+    def later(self) -> tuple[ExerciseSheet, ...]:
+        """Return the exercises to add only when one is told."""
+        return tuple(sheet for sheet in self.exercises if sheet.entry.later)
 
     def lines(self, key: str, least: int, head: float = 0.0) -> Ruled:
         """Return the lines to write on that fit into the space left, `least` of which are always there.
@@ -136,12 +181,17 @@ def booklet_view(job: BookletJob, fits: Fits) -> Booklet:
         title=_title(job),
         where=_where(job),
         way=_way(job),
+        facts=_facts(job),
         forbidden=_forbidden(job),
-        equipment=_equipment(job, exercises),
+        equipment=_equipment(job),
         pain=pain_view(job),
         signs=sign_groups(job),
         worse=worse_levels(job),
         exercises=exercises,
+        session=session_view(job, exercises),
+        life=life_items(job),
+        helper=helper_view(job, exercises),
+        anchors=anchors_view(job, exercises),
         milestones=tuple(Tested(one, term(voice, one.tester)) for one in job.stage.milestones),
         terms=_terms(job, exercises),
         studies=study_lines(job),
@@ -150,7 +200,6 @@ def booklet_view(job: BookletJob, fits: Fits) -> Booklet:
             telephone=isolate(clinic.telephone.clinic)
         ),
         edition_line=voice.gettext("Edition {code}").format(code=isolate(job.edition)),
-        takes="" if job.minutes_a_day is None else voice.opening(minutes_a_day(voice, job.minutes_a_day)),
     )
 
 
@@ -180,7 +229,24 @@ def _way(job: BookletJob) -> tuple[Stage, ...]:
     )
 
 
-def _forbidden(job: BookletJob) -> tuple[Forbidden, ...]:
+def _facts(job: BookletJob) -> Halves[Fact]:
+    stage, voice = job.stage, job.voice
+    told = [
+        Fact(voice.gettext("What this phase is for"), stage.goals),
+        Fact(voice.gettext("Weight on your operated leg"), (stage.weight_bearing,)),
+        Fact(voice.gettext("Walking aid"), (stage.walking_aid,)),
+    ]
+    if stage.brace:
+        told.append(Fact(voice.gettext("Brace"), (stage.brace,)))
+    return halves(told, lambda fact: 1.5 + lines(fact.words))
+
+
+def _equipment(job: BookletJob) -> Halves[Needed]:
+    needed = [Needed(job.catalogue.equipment[one.id], one.optional) for one in job.things]
+    return halves(needed, lambda one: lines([f"{one.thing.name}. {one.thing.check or ''}"]))
+
+
+def _forbidden(job: BookletJob) -> Halves[Forbidden]:
     """Return what is forbidden in groups that end together: the soonest first, the phase's own list last."""
     rules = sorted(
         in_force(job.stages, job.stage), key=lambda rule: (rule.until.week, rule.until.delayed_week)
@@ -189,7 +255,8 @@ def _forbidden(job: BookletJob) -> tuple[Forbidden, ...]:
     for rule in rules:
         groups.setdefault(job.voice.opening(_until(job, rule)), []).append(rule.words)
     groups.setdefault(job.voice.gettext("In this whole phase"), []).extend(job.stage.avoid)
-    return tuple(Forbidden(until, tuple(words)) for until, words in groups.items() if words)
+    listed = [Forbidden(until, tuple(words)) for until, words in groups.items() if words]
+    return halves(listed, lambda group: lines((group.until, *group.words)))
 
 
 def _until(job: BookletJob, rule: Restriction) -> str:
@@ -198,13 +265,8 @@ def _until(job: BookletJob, rule: Restriction) -> str:
         return voice.gettext("Until this has happened: {release}").format(release=until.release)
     if until.delayed_week == until.week:
         return until_week(voice, until.week)
-    words = voice.gettext("{weeks}; if your start was delayed: {delayed}")
-    return words.format(weeks=until_week(voice, until.week), delayed=until_week(voice, until.delayed_week))
-
-
-def _equipment(job: BookletJob, exercises: tuple[ExerciseSheet, ...]) -> tuple[Equipment, ...]:
-    needed = dict.fromkeys(thing for sheet in exercises for thing in sheet.exercise.equipment)
-    return tuple(job.catalogue.equipment[thing] for thing in needed)
+    words = voice.gettext("{weeks} (delayed start: {delayed})")
+    return words.format(weeks=until_week(voice, until.week), delayed=week(voice, until.delayed_week))
 
 
 def _terms(job: BookletJob, exercises: tuple[ExerciseSheet, ...]) -> tuple[Term, ...]:
@@ -214,6 +276,7 @@ def _terms(job: BookletJob, exercises: tuple[ExerciseSheet, ...]) -> tuple[Term,
         job.catalogue.safety,
         *in_force(job.stages, job.stage),
         *(one.exercise for one in exercises),
+        *(job.catalogue.daily_life[id_] for id_ in job.stage.daily_life),
     ]
     words = " ".join(str(text) for text in _texts(spoken)).casefold()
     found = (entry for entry in job.catalogue.glossary.values() if str(entry.term).casefold() in words)

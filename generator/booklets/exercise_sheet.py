@@ -1,24 +1,25 @@
-"""Works out the words of one exercise sheet: dose, steps up, stop rule, variations, days to tick."""
+"""Works out the words of one exercise sheet: dose, stop rule, way up and back, variations, days to tick."""
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass
 
-from generator.booklets.columns import DOSE_LETTERS, FIXED_DOSE_LINES, STEPS_LETTERS, block, lines
-from generator.booklets.values import BookletJob, Fits
+from generator.booklets.back_view import Back, back
+from generator.booklets.columns import STEP_LETTERS, Halves, halves, lines
+from generator.booklets.entry_view import Entry, after, entry
+from generator.booklets.pictures import Series, series
+from generator.booklets.safety_view import Warned, warned
+from generator.booklets.values import BookletJob, Fit, Fits
 from generator.catalogue.arranged import Placed
 from generator.catalogue.base import Text
 from generator.catalogue.dose import DoseKind
-from generator.catalogue.exercise import Caution, Exercise, HelperRole, Variation
-from generator.catalogue.in_force import withheld_variations
+from generator.catalogue.exercise import Exercise, HelperRole, Variation
 from generator.catalogue.programme import Use
-from generator.catalogue.terms import Change, Helper, Then
+from generator.catalogue.terms import Change, Helper
 from generator.wording.doses import DosePhrase, dose, hold_seconds
 from generator.wording.phrases import duration, frequency, list_of, load, number, pain, place_of
 from generator.wording.terms import term
 from generator.wording.voice import Voice
-from generator.wording.weeks import from_week, not_before_week
 
 DAYS_IN_A_WEEK = 7
 
@@ -27,23 +28,12 @@ _IN_SETS = (DoseKind.REPETITIONS, DoseKind.HOLDS)
 
 
 @dataclass(frozen=True)
-class Warned:
-    """A caution as it is printed: kind for the look, signal word, hazard, consequence, what to do."""
-
-    kind: str
-    word: str
-    hazard: Text
-    consequence: Text
-    avoid: Text
-
-
-@dataclass(frozen=True)
 class ExerciseSheet:
     """All that is printed about one exercise, in the language of the booklet.
 
-    days: how many boxes to tick on each day of a week; 0 is a day of rest. when: said where the exercise
-    is not for now. before_short: `before` without the checks of things, which the phase sheet says too.
-    entry: the same in the table of all exercises. required: strings the audit must find.
+    days: how many boxes to tick on each day of a week; 0 is a day of rest. doses: the dose steps as short
+    as they can be told apart. helper_first: whether the first column has more room for the helper.
+    fit: how it sits on paper. required: strings the audit must find.
     """
 
     key: str
@@ -52,26 +42,27 @@ class ExerciseSheet:
     place: int
     eyebrow: str
     compared: str
-    when: str
-    entry: str
+    entry: Entry
     before: tuple[Text | str, ...]
-    before_short: tuple[Text | str, ...]
-    cautions: tuple[Warned, ...]
+    cautions: Halves[Warned]
     dose: DosePhrase
     often: str
     frequency: str
     stop: str
-    ladder: tuple[str, ...]
+    doses: tuple[str, ...]
     figures: tuple[str, ...]
+    back: Back
     going_up: Text
     easier: tuple[Variation, ...]
     harder: tuple[Variation, ...]
     mastered: str
     helper: HelperRole | None
+    helper_first: bool
     days: tuple[int, ...]
     after: str
     note: Text | None
-    split: bool
+    pictures: Series | None
+    fit: Fit
 
     @property
     def name(self) -> Text:
@@ -79,29 +70,24 @@ class ExerciseSheet:
         return self.exercise.name
 
     @property
-    def light(self) -> bool:
-        """Return whether the column of steps is short, so that it takes what one should feel as well."""
-        return not (self.cautions or self.exercise.limits or self.exercise.mistakes)
+    def form(self) -> str:
+        """Return what is done in this phase, as pictures name it: ``exercise`` or ``exercise/variation``."""
+        return f"{self.exercise.id}/{self.variation.id}" if self.variation else self.exercise.id
 
     @property
-    def room_beside(self) -> bool:
-        """Return whether the column of the dose has room for one more block, by an estimate of lines."""
-        exercise, helper = self.exercise, self.helper
-        warned = [text for one in self.cautions for text in (f"{one.hazard} {one.consequence}", one.avoid)]
-        helped = (helper.does, helper.must_not) if helper else ()
-        parts = ((exercise.start,), warned, exercise.steps, exercise.limits, helped)
-        doing = sum(block(part, STEPS_LETTERS) for part in parts)
-        said = (self.dose.spoken, *self.dose.lines, self.often, self.stop)
-        amount = FIXED_DOSE_LINES + lines(said, DOSE_LETTERS) + block((exercise.not_feel,), DOSE_LETTERS)
-        return amount <= doing
+    def first_dose_more(self) -> str:
+        """Return what the first dose says besides its large figures: a hold, a load, what is counted."""
+        return self.doses[0].removeprefix(self.dose.big).strip()
 
     @property
     def required(self) -> tuple[str, ...]:
-        """Return what the audit must find: name, doses, stop rule, every step and warning."""
-        warned = (str(text) for one in self.cautions for text in (one.hazard, one.consequence, one.avoid))
-        steps = (str(step) for step in self.exercise.steps)
-        spoken = (str(self.name), self.dose.big, self.dose.spoken, self.stop, *warned, *steps, *self.figures)
-        return tuple(dict.fromkeys(spoken))
+        """Return what the audit must find: name, doses, stop rule, every step and warning, the way back."""
+        cautions = (text for one in self.cautions.all for text in one.texts)
+        exercise = self.exercise
+        told = (str(text) for text in (*exercise.steps, *exercise.limits, exercise.not_feel))
+        instead = (row.instead for row in self.back.rows)
+        spoken = (str(self.name), self.dose.big, self.dose.spoken, self.stop, *cautions, *told)
+        return tuple(dict.fromkeys((*spoken, *self.figures, *instead, *self.back.notes)))
 
 
 def exercise_sheets(job: BookletJob, fits: Fits) -> tuple[ExerciseSheet, ...]:
@@ -109,9 +95,8 @@ def exercise_sheets(job: BookletJob, fits: Fits) -> tuple[ExerciseSheet, ...]:
     places = job.order.of_phase(job.phase)
     uses = {use.use: use for use in job.stage.uses}
     before = (None, *places)
-    withheld = withheld_variations(job.catalogue.exercises, job.stages, job.stage)
     return tuple(
-        _sheet(_Setting(job, placed, uses[placed.exercise], earlier, len(places), withheld), fits)
+        _sheet(_Setting(job, placed, uses[placed.exercise], earlier, len(places)), fits)
         for placed, earlier in zip(places, before, strict=False)
     )
 
@@ -141,11 +126,14 @@ class _Setting:
     use: Use
     earlier: Placed | None
     total: int
-    withheld: frozenset[str]
 
     @property
     def exercise(self) -> Exercise:
         return self.job.catalogue.exercises[self.use.use]
+
+    @property
+    def variation(self) -> Variation | None:
+        return self.exercise.variations[self.use.variation] if self.use.variation else None
 
     @property
     def voice(self) -> Voice:
@@ -154,38 +142,76 @@ class _Setting:
 
 def _sheet(here: _Setting, fits: Fits) -> ExerciseSheet:
     job, voice, exercise, use = here.job, here.voice, here.exercise, here.use
-    key = sheet_key(exercise.id)
+    key, doses = sheet_key(exercise.id), _doses(here)
+    fit = fits.get(key, Fit(split=exercise.id in job.two_sheets))
     hourly = use.dose_steps[0].kind is DoseKind.HOURLY
-    known = job.catalogue.exercises
     phrases = [dose(voice, step, exercise.dose) for step in use.dose_steps]
     return ExerciseSheet(
         key=key,
         exercise=exercise,
-        variation=exercise.variations[use.variation] if use.variation else None,
+        variation=here.variation,
         place=here.placed.place,
         eyebrow=place_of(voice, here.placed.place, here.total),
         compared=_compared(here),
-        when=_when(here),
-        entry=_entry(here),
-        before=_before(here, checks=True),
-        before_short=_before(here, checks=False),
-        cautions=tuple(_warned(voice, caution) for caution in (*exercise.cautions, *use.cautions)),
+        entry=entry(job, use),
+        before=_before(here),
+        cautions=_cautions(here),
         dose=phrases[0],
         often=frequency(voice, use.times_a_day, use.days_a_week, use.rest_days, hourly=hourly),
         frequency=frequency(voice, use.times_a_day, use.days_a_week, hourly=hourly),
-        stop=_stop(here),
-        ladder=_ladder(here),
+        stop=stop_rule(job),
+        doses=doses,
         figures=tuple(phrase.big for phrase in phrases),
+        back=back(job, use, doses),
         going_up=job.stage.going_up,
         easier=_variations(here, Change.EASIER),
         harder=_variations(here, Change.HARDER),
-        mastered=list_of(voice, (str(known[other].name) for other in exercise.requires)),
+        mastered=_mastered(here),
         helper=exercise.helper_role if exercise.helper is not Helper.NONE else None,
+        helper_first=_told(exercise.feel, exercise.limits) <= _told(exercise.not_feel, exercise.mistakes),
         days=_days(use),
-        after=_after(here),
+        after=after(job, use),
         note=use.note,
-        split=fits[key].split if key in fits else exercise.id in job.two_sheets,
+        pictures=_pictures(here, tight=fit.tight),
+        fit=fit,
     )
+
+
+def _pictures(here: _Setting, *, tight: bool) -> Series | None:
+    """Return start and finish in the form used; a variation that looks the same has no drawing of its own."""
+    exercise, variation = here.exercise, here.variation
+    own = None
+    if variation is not None:
+        form = f"{exercise.id}/{variation.id}"
+        own = series(here.job, form, exercise.start, variation.finish, tight=tight)
+    return own or series(here.job, exercise.id, exercise.start, exercise.finish, tight=tight)
+
+
+def _height(one: Warned) -> float:
+    return lines((f"{one.word} {one.hazard} {one.consequence}", one.avoid), STEP_LETTERS) + 1.5
+
+
+def _told(one: Text, others: tuple[Text, ...]) -> int:
+    return lines((one, *others))
+
+
+def _cautions(here: _Setting) -> Halves[Warned]:
+    """Return the warnings: those that find room below the start position, and those above the steps."""
+    exercise = here.exercise
+    own = here.variation.cautions if here.variation else ()
+    found = [warned(here.voice, one) for one in (*exercise.cautions, *own, *here.use.cautions)]
+    before = _before(here)
+    above = lines((*before, exercise.start)) + 0.5 * len(before) + 2
+    below = lines(exercise.steps, STEP_LETTERS) + 1.5
+    return halves(found, _height, below, above)
+
+
+def _mastered(here: _Setting) -> str:
+    """Return what must be mastered first: all of these, and one of those."""
+    voice, known = here.voice, here.job.catalogue.exercises
+    choice = list_of(voice, (str(known[other].name) for other in here.exercise.requires_one_of), "or")
+    every = [str(known[other].name) for other in here.exercise.requires]
+    return list_of(voice, [*every, choice] if choice else every)
 
 
 def _compared(here: _Setting) -> str:
@@ -201,61 +227,30 @@ def _compared(here: _Setting) -> str:
     return words.format(place=number(here.voice, here.earlier.place))
 
 
-def _starts_later(here: _Setting) -> bool:
-    return here.use.week is not None and here.use.week > here.job.stage.week
-
-
-def _when(here: _Setting) -> str:
-    """Return when to add an exercise that is not for the first day of the phase; empty for one that is."""
-    if not _starts_later(here):
-        return ""
-    words = here.voice.gettext("Add this exercise only when you are told: {weeks}")
-    return words.format(weeks=_entry_weeks(here, not_before_week))
-
-
-def _entry(here: _Setting) -> str:
-    if not _starts_later(here):
-        return here.voice.gettext("now")
-    return here.voice.gettext("{weeks}, when you are told").format(weeks=_entry_weeks(here, from_week))
-
-
-def _entry_weeks(here: _Setting, phrase: Callable[[Voice, int], str]) -> str:
-    week = here.use.week or here.job.stage.week
-    delayed = here.use.delayed_week
-    if delayed is None or delayed == week:
-        return phrase(here.voice, week)
-    words = here.voice.gettext("{weeks}; if your start was delayed: {delayed}")
-    return words.format(weeks=phrase(here.voice, week), delayed=phrase(here.voice, delayed))
-
-
-def _before(here: _Setting, *, checks: bool) -> tuple[Text | str, ...]:
-    """Return where it is done and what is needed, with or without what to look at before use."""
+def _before(here: _Setting) -> tuple[Text | str, ...]:
+    """Return where it is done and what is needed; how to check a thing stands on the sheet of the phase."""
     exercise, voice = here.exercise, here.voice
     places = list_of(voice, (term(voice, surface) for surface in exercise.surface), "or")
     held = term(voice, exercise.support)
     words = voice.gettext("{place}, {support}.").format(place=voice.opening(places), support=held)
-    return (words, *(_needed(here, thing, checks) for thing in exercise.equipment), *exercise.set_up)
+    own = here.variation.equipment if here.variation else ()
+    return (words, *need(here.job, (*exercise.equipment, *own)), *exercise.set_up)
 
 
-def _needed(here: _Setting, thing: str, checks: bool) -> str:
-    equipment = here.job.catalogue.equipment[thing]
-    if equipment.check is None or not checks:
-        return here.voice.gettext("You need: {thing}.").format(thing=equipment.name)
-    words = here.voice.gettext("You need: {thing}. {check}")
-    return words.format(thing=equipment.name, check=equipment.check)
+def need(job: BookletJob, things: tuple[str, ...]) -> tuple[str, ...]:
+    """Return one line that names the things needed, none where nothing is."""
+    # Names are whole phrases with commas of their own, so each ends with a full stop.
+    names = ". ".join(str(job.catalogue.equipment[one].name) for one in dict.fromkeys(things))
+    return (job.voice.gettext("You need: {thing}.").format(thing=names),) if names else ()
 
 
-def _warned(voice: Voice, caution: Caution) -> Warned:
-    kind = caution.signal.value
-    return Warned(kind, term(voice, caution.signal), caution.hazard, caution.consequence, caution.avoid)
+def stop_rule(job: BookletJob) -> str:
+    """Return when to stop an exercise, with the pain limit of the phase."""
+    limit = pain(job.voice, job.stage.pain.during)
+    return job.voice.gettext("Stop if pain at the operated place goes above {limit}.").format(limit=limit)
 
 
-def _stop(here: _Setting) -> str:
-    limit = pain(here.voice, here.job.stage.pain.during)
-    return here.voice.gettext("Stop if pain at the operated place goes above {limit}.").format(limit=limit)
-
-
-def _ladder(here: _Setting) -> tuple[str, ...]:
+def _doses(here: _Setting) -> tuple[str, ...]:
     """Return the dose steps as short as they can be told apart: with load, and with hold where it changes."""
     voice, steps, permitted = here.voice, here.use.dose_steps, here.exercise.dose
     holds = [hold_seconds(step, permitted) for step in steps]
@@ -276,20 +271,9 @@ def _variations(here: _Setting, change: Change) -> tuple[Variation, ...]:
         for variation in here.exercise.variations.values()
         if variation.is_ is change
         and variation.id != here.use.variation
-        and f"{here.exercise.id}/{variation.id}" not in here.withheld
+        and f"{here.exercise.id}/{variation.id}" not in here.job.withheld
     )
 
 
 def _days(use: Use) -> tuple[int, ...]:
     return tuple(use.times_a_day if trains else 0 for trains in training_days(use.days_a_week, use.rest_days))
-
-
-def _after(here: _Setting) -> str:
-    """Return what becomes of the exercise when the phase is over."""
-    use, voice = here.use, here.voice
-    if use.then is Then.GOES_ON:
-        return voice.gettext("It goes on in the next phase.")
-    if use.then is Then.ENDS or use.replaced_by is None:
-        return voice.gettext("It ends with this phase.")
-    words = voice.gettext("After this phase it is replaced by: {exercise}.")
-    return words.format(exercise=here.job.catalogue.exercises[use.replaced_by].name)

@@ -34,9 +34,11 @@ def render_html(job: BookletJob, fits: Fits = NO_FITS) -> str:
     fits: how the sections sit on paper, known once the document has been laid out.
     """
     template = environment(job.voice).get_template("booklet.html")
-    catalogue = job.catalogue
+    catalogue, booklet = job.catalogue, booklet_view(job, fits)
     return template.render(
-        booklet=booklet_view(job, fits),
+        booklet=booklet,
+        session=booklet.session,
+        helper=booklet.helper,
         programme=job.stages,
         phase=job.stage,
         clinic=catalogue.clinic,

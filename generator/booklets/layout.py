@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import logging
 import os
+import re
 import unicodedata
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
@@ -26,6 +27,8 @@ _EPOCH = "SOURCE_DATE_EPOCH"
 
 # CSS fixes 96 px to the inch.
 MM_PER_PX = 25.4 / 96
+# A picture inside the document has an address of thousands of letters.
+_DATA = re.compile(r"data:[^\s\"']{20,}")
 # Rounding of the text engine, in px: less than a hair's breadth.
 _SLACK = 1.0
 # Lines are set closer than the boxes of their letters are high; this share of a box is no collision.
@@ -134,7 +137,7 @@ class _Complaints(logging.Handler):
         self.messages: list[str] = []
 
     def emit(self, record: logging.LogRecord) -> None:
-        self.messages.append(record.getMessage())
+        self.messages.append(_DATA.sub("data:…", record.getMessage()))
 
 
 def lay_out(html: str) -> Laid:

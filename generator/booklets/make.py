@@ -21,11 +21,11 @@ from generator.wording.isolation import plain
 from generator.wording.phrases import page_of
 
 PHASE_SHEET = "phase"
-CLINICIAN_SHEET = "clinician"
+SESSION_SHEET = "session"
 _MOST_SHEETS = 2
 
 # More letters than this never fit one sheet at a size that everyone can read (measured on A4).
-_MOST_LETTERS = 620
+_MOST_LETTERS = 480
 
 
 def make_booklets(jobs: Iterable[BookletJob], workers: int) -> tuple[BookletResult, ...]:
@@ -46,7 +46,7 @@ def make_booklet(job: BookletJob) -> BookletResult:
     view = booklet_view(job, fits)
     sheets = tuple(_facts(view, laid))
     found = (*_seen_in_layout(view, laid, logged), *examine(pdf, expected(view, laid.pages, sheets)))
-    two = frozenset(sheet.exercise.id for sheet in view.exercises if sheet.split)
+    two = frozenset(sheet.exercise.id for sheet in view.exercises if sheet.fit.split)
     return BookletResult(job.output, laid.pages, sheets, in_order(found), two)
 
 
@@ -58,10 +58,14 @@ def fitted(job: BookletJob) -> tuple[Fits, Laid]:
     spares one laying out.
     """
     fits = _first_guess(job)
-    splittable = {sheet_key(use.use) for use in job.stage.uses}
+    fitting = (SESSION_SHEET, *(sheet_key(use.use) for use in job.stage.uses))
     while True:
         laid = lay_out(render_html(job, fits))
-        better = {key: _better(fits.get(key, Fit()), laid.sections[key].pages) for key in splittable}
+        better = {
+            key: _better(key, fits.get(key, Fit()), laid.sections[key].pages)
+            for key in fitting
+            if key in laid.sections
+        }
         if all(fits.get(key, Fit()) == fit for key, fit in better.items()):
             break
         fits = better
@@ -75,8 +79,13 @@ def _first_guess(job: BookletJob) -> Fits:
     return {sheet_key(exercise): Fit(split=True) for exercise in (*job.two_sheets, *rich)}
 
 
-def _better(fit: Fit, pages: int) -> Fit:
-    """Return how a section that stood on `pages` should sit: parted first, then in smaller type."""
+def _better(key: str, fit: Fit, pages: int) -> Fit:
+    """Return how a section that stood on `pages` should sit: parted first, then in smaller type.
+
+    The sheet of a session is never parted: it hangs on one door.
+    """
+    if key == SESSION_SHEET:
+        return replace(fit, tight=fit.tight or pages > 1)
     if pages > 1 and not fit.split:
         return replace(fit, split=True)
     return replace(fit, tight=fit.tight or pages > _MOST_SHEETS)
@@ -138,10 +147,14 @@ def _required(view: Booklet) -> dict[str, tuple[str, ...]]:
     return {
         "cover": (*gate, str(safety.stay)),
         PHASE_SHEET: (
-            *(str(words) for group in view.forbidden for words in group.words),
+            *(str(words) for group in view.forbidden.all for words in group.words),
             *view.pain.sentences,
-            *(sheet.ladder[0] for sheet in view.exercises),
+            *(sheet.doses[0] for sheet in view.exercises),
+            *(str(note) for sheet in view.exercises for note in sheet.entry.notes),
         ),
+        SESSION_SHEET: view.session.required if view.session else (),
+        "life": tuple(words for one in view.life for words in one.required),
+        "helper": view.helper.required if view.helper else (),
         "warnings": (
             *(group.call for group in view.signs if group.call),
             *signs,
@@ -149,7 +162,6 @@ def _required(view: Booklet) -> dict[str, tuple[str, ...]]:
             str(safety.deferral_full),
         ),
         "diary": tuple(str(act) for level in view.worse for act in level.acts),
-        CLINICIAN_SHEET: view.job.patient.required if view.job.patient else (),
         "milestones": (
             *(str(one.milestone.passed) for one in view.milestones),
             *(str(act) for act in safety.fall),

@@ -1,4 +1,4 @@
-"""Draws the few signs that no face carries: alert triangle, arrow, tick, cross.
+"""Draws the few signs that no face carries: alert triangle, arrow, tick, cross, a full and an open circle.
 
 They are pictures, never typed characters, so that no reader sees an empty box. They hold no text. As
 backgrounds they are ornament to a screen reader: the word beside each says the same.
@@ -31,6 +31,8 @@ _SHAPES = {
         '<path d="M5 5 19 19M19 5 5 19" fill="none" stroke="{hazard}" stroke-width="3.2"'
         ' stroke-linecap="round"/>'
     ),
+    "full": '<circle cx="12" cy="12" r="10" fill="{place}"/>',
+    "open": '<circle cx="12" cy="12" r="8.6" fill="none" stroke="{place}" stroke-width="2.8"/>',
 }
 
 

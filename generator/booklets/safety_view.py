@@ -7,11 +7,30 @@ from dataclasses import dataclass
 from generator.booklets.values import BookletJob
 from generator.catalogue.base import Text
 from generator.catalogue.clinic import Sign
+from generator.catalogue.exercise import Caution
 from generator.catalogue.terms import Level
 from generator.wording.isolation import isolate
 from generator.wording.phrases import number, pain
+from generator.wording.terms import term
+from generator.wording.voice import Voice
 
 WORST_PAIN = 10
+
+
+@dataclass(frozen=True)
+class Warned:
+    """A caution as it is printed: kind for the look, signal word, hazard, consequence, what to do."""
+
+    kind: str
+    word: str
+    hazard: Text
+    consequence: Text
+    avoid: Text
+
+    @property
+    def texts(self) -> tuple[str, ...]:
+        """Return its sentences, each of which the audit must find."""
+        return (str(self.hazard), str(self.consequence), str(self.avoid))
 
 
 @dataclass(frozen=True)
@@ -55,6 +74,12 @@ class WorseLevel:
     heading: str
     acts: tuple[Text, ...]
     call: str
+
+
+def warned(voice: Voice, caution: Caution) -> Warned:
+    """Return a caution with its signal word in the language of the booklet."""
+    kind = caution.signal.value
+    return Warned(kind, term(voice, caution.signal), caution.hazard, caution.consequence, caution.avoid)
 
 
 def pain_view(job: BookletJob) -> Pain:

@@ -7,11 +7,10 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from types import MappingProxyType
 
-from generator.catalogue.arranged import Order
+from generator.catalogue.arranged import AnchorHeights, Day, Order, SessionPlace, StepBack, Thing
 from generator.catalogue.programme import Phase, Programme
 from generator.catalogue.values import Catalogue
 from generator.problems import Problem
-from generator.wording.one_patient import PatientWords
 from generator.wording.voice import Voice
 
 
@@ -22,9 +21,13 @@ class BookletJob:
     catalogue: already localised, so that every text has its words. programme: its id. phase: from 1.
     edition: the code printed on every sheet. output: where the PDF goes. assets: folder that holds
     ``tokens.css``, the colours shared with the site. two_sheets: ids of exercises that take two sheets
-    whatever their length, so that all languages keep the same exercise on the same sheet. minutes_a_day:
-    how long all of it takes.
-    patient: what only a booklet for one patient says.
+    whatever their length, so that all languages keep the same exercise on the same sheet.
+    withheld: variations (``exercise/variation``) that the phase forbids and no sheet may offer.
+    day: what the fullest day holds. turns: all exercises in the order of a session. back: the step back
+    from each dose step (exercise, position from 0). things: what must be at hand. anchors: heights of a
+    band's anchor.
+    stills: pictures as SVG by exercise, ``exercise/variation`` or daily-life item, start first; what has
+    none is missing.
     Exercises whose words depend on the dose (``{hold}``) are passed in the catalogue as used in this phase.
     """
 
@@ -36,10 +39,15 @@ class BookletJob:
     edition: str
     output: Path
     assets: Path
+    withheld: frozenset[str]
+    day: Day
+    turns: tuple[SessionPlace, ...]
+    back: Mapping[tuple[str, int], StepBack]
+    things: tuple[Thing, ...]
+    anchors: tuple[AnchorHeights, ...] = ()
+    stills: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     kind: str = "standard"
-    patient: PatientWords | None = None
     two_sheets: frozenset[str] = frozenset()
-    minutes_a_day: int | None = None
 
     @property
     def stages(self) -> Programme:

@@ -97,6 +97,18 @@ def session(catalogue: Catalogue, order: Order, phase: Phase) -> Session | None:
     return found.sessions[0] if found.sessions else None
 
 
+def whole_session(catalogue: Catalogue, order: Order, phase: Phase) -> Session:
+    """Return all exercises of a phase as one session, those too that make way for one another.
+
+    It gives the order of a list; nobody does all of them on one day, so its time means nothing.
+    """
+    uses = {use.use: use for use in phase.uses}
+    listed = [place.exercise for place in order.of_phase(phase.number)]
+    known = [id_ for id_ in listed if id_ in catalogue.exercises]
+    timed = [id_ for id_ in known if catalogue.exercises[id_].dose.kind is not DoseKind.HOURLY]
+    return _session(catalogue, [uses[id_] for id_ in timed])
+
+
 def minutes(catalogue: Catalogue, phase: Phase) -> int:
     """Return the minutes of the fullest day of a phase, rounded up to 5."""
     return day(catalogue, phase, [use.use for use in phase.uses]).minutes

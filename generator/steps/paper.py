@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
+from types import MappingProxyType
 
 from generator.booklets.make import make_booklets
+from generator.booklets.protocol_values import ProtocolJob
 from generator.booklets.values import BookletJob, BookletResult
 from generator.catalogue.arranged import Orders
 from generator.catalogue.fingerprints import edition_code, fingerprint
+from generator.catalogue.programme import Phase, Programme
+from generator.figures.pictures import Gallery
 from generator.problems import Place, Problem
+from generator.progression.session import whole_session
 from generator.steps.languages import Spoken
 from generator.steps.worked import Worked
 
@@ -23,7 +28,7 @@ class Sheets:
 
     language: str
     path: str
-    job: BookletJob
+    job: BookletJob | ProtocolJob
     result: BookletResult
 
     @property
@@ -62,32 +67,58 @@ def booklet_jobs(
 
 
 def _jobs_in(spoken: Spoken, worked: Worked, folder: Path, assets: Path) -> Iterator[tuple[str, BookletJob]]:
-    in_use = spoken.in_use()
     for programme in spoken.catalogue.programmes.values():
         for phase in programme.phases:
-            used = {use.use: in_use[programme.id, phase.number, use.use] for use in phase.uses}
             path = f"{spoken.voice.code}/{FOLDER}/{programme.id}-phase-{phase.number}.pdf"
-            yield (
-                path,
-                BookletJob(
-                    catalogue=replace(spoken.catalogue, exercises={**spoken.catalogue.exercises, **used}),
-                    voice=spoken.voice,
-                    programme=programme.id,
-                    phase=phase.number,
-                    order=worked.orders[programme.id],
-                    edition=edition(spoken, programme.id, phase.number, worked.orders),
-                    minutes_a_day=worked.days[programme.id, phase.number].minutes or None,
-                    output=folder / path,
-                    assets=assets,
-                ),
-            )
+            yield path, _job(spoken, worked, programme, phase, folder / path, assets)
 
 
-def edition(spoken: Spoken, programme: str, phase: int, orders: Orders) -> str:
-    """Return the code of a booklet: it changes with every word, dose, place or rule the booklet holds."""
+def _job(
+    spoken: Spoken, worked: Worked, programme: Programme, phase: Phase, output: Path, assets: Path
+) -> BookletJob:
+    in_use, key = spoken.in_use(), (programme.id, phase.number)
+    used = {use.use: in_use[programme.id, phase.number, use.use] for use in phase.uses}
+    stills = _stills(worked.gallery, programme, phase)
+    return BookletJob(
+        catalogue=replace(spoken.catalogue, exercises={**spoken.catalogue.exercises, **used}),
+        voice=spoken.voice,
+        programme=programme.id,
+        phase=phase.number,
+        order=worked.orders[programme.id],
+        edition=edition(spoken, programme.id, phase.number, worked.orders, stills),
+        withheld=worked.withheld[key],
+        day=worked.days[key],
+        turns=whole_session(spoken.catalogue, worked.orders[programme.id], phase).places,
+        back=worked.back[key],
+        things=worked.things[key],
+        anchors=worked.anchors,
+        stills=stills,
+        output=output,
+        assets=assets,
+    )
+
+
+def _stills(gallery: Gallery, programme: Programme, phase: Phase) -> Mapping[str, tuple[str, ...]]:
+    """Return the pictures of all that the phase prints: exercises, forms in use, daily life."""
+    forms = (f"{use.use}/{use.variation}" for use in phase.uses if use.variation)
+    items = (*(use.use for use in phase.uses), *forms, *phase.daily_life)
+    found = {item: gallery.of(item, programme.joint.value) or gallery.of(item) for item in items}
+    return {item: pictures.stills for item, pictures in found.items() if pictures is not None}
+
+
+def edition(
+    spoken: Spoken,
+    programme: str,
+    phase: int,
+    orders: Orders,
+    stills: Mapping[str, tuple[str, ...]] = MappingProxyType({}),
+) -> str:
+    """Return the code of a booklet: it changes with every word, dose, place, rule or picture it holds."""
     catalogue = spoken.catalogue
     stages = catalogue.programmes[programme]
     exercises = [catalogue.exercises[use.use] for use in stages.phase(phase).uses]
+    life = [catalogue.daily_life[item] for item in stages.phase(phase).daily_life]
     places = orders[programme].of_phase(phase)
-    held = (stages, phase, exercises, places, catalogue.safety, catalogue.clinic, catalogue.glossary)
+    said = (catalogue.safety, catalogue.clinic, catalogue.glossary, catalogue.equipment)
+    held = (stages, phase, exercises, life, places, *said, stills)
     return edition_code(fingerprint(spoken.voice.code, *held))

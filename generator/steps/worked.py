@@ -9,6 +9,7 @@ from generator.catalogue.arranged import AnchorHeights, Day, Orders, Restriction
 from generator.catalogue.estimates import Estimate, Hanging, SetAside, VariationEffect
 from generator.catalogue.moments import Contradiction, Moment
 from generator.catalogue.values import Catalogue
+from generator.figures.pictures import Gallery
 from generator.progression import (
     activity_of,
     anchor_table,
@@ -38,7 +39,7 @@ class Worked:
     heights. estimates, set_aside: what is known of each form (``exercise`` or ``exercise/variation``) and
     whole muscle. effects: by exercise, what its variations change. hanging: by programme, what hangs on
     one study. moments: by programme and form, what gravity asks, as a model says. contradictions: where
-    it gainsays the order, which it never changes.
+    it gainsays the order, which it never changes. gallery: the pictures, empty where nothing was drawn.
     """
 
     orders: Orders
@@ -54,6 +55,7 @@ class Worked:
     hanging: Mapping[str, tuple[Hanging, ...]] = field(default_factory=dict)
     moments: Mapping[str, Mapping[str, Moment]] = field(default_factory=dict)
     contradictions: Mapping[str, tuple[Contradiction, ...]] = field(default_factory=dict)
+    gallery: Gallery = field(default_factory=Gallery)
 
 
 def work_out(catalogue: Catalogue, orders: Orders) -> Worked:

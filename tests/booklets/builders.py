@@ -8,7 +8,21 @@ from pathlib import Path
 from typing import Any
 
 from generator.booklets.values import BookletJob
-from generator.catalogue.arranged import BandPosition, Basis, Estimate, Order, Placed, Window
+from generator.catalogue.arranged import (
+    BandPosition,
+    Basis,
+    Day,
+    Estimate,
+    Order,
+    Placed,
+    Session,
+    SessionPlace,
+    SessionReason,
+    SessionReasonKind,
+    StepBack,
+    Thing,
+    Window,
+)
 from generator.catalogue.base import Source, SourceStatus, Text
 from generator.catalogue.clinic import Clinic, Equipment, Safety, Sign, Study, Telephone, Term, Worse
 from generator.catalogue.dose import Dose, DoseKind, DoseStep, Load, Span
@@ -453,8 +467,45 @@ def _worded(value: Any, language: str, said: Mapping[str, str] | None) -> Iterat
             yield one.name, in_words(getattr(value, one.name), language, said)
 
 
+def in_turn(*exercises: str) -> tuple[SessionPlace, ...]:
+    """Return a session of these exercises on the bed, the lift of the leg standing, as if computed."""
+    return tuple(
+        SessionPlace(
+            name,
+            place,
+            Surface.STANDING if name == "standing-hip-abduction" else Surface.BED,
+            300,
+            (SessionReason(SessionReasonKind.INTRODUCED),),
+        )
+        for place, name in enumerate(exercises, 1)
+    )
+
+
+def steps_back(stages: Programme, phase: int, exercises: Mapping[str, Exercise]) -> dict[Any, StepBack]:
+    """Return for each dose step the one before it, and every easier form, as if computed."""
+    return {
+        (one.use, step): StepBack(
+            one.use,
+            step,
+            one.dose_steps[step - 1] if step else None,
+            tuple(
+                f"{one.use}/{form.id}"
+                for form in exercises[one.use].variations.values()
+                if form.is_ is Change.EASIER and form.id != one.variation
+            ),
+            (),
+        )
+        for one in stages.phase(phase).uses
+        for step in range(len(one.dose_steps))
+    }
+
+
 def job(output: Path = Path("booklet.pdf"), **changes: Any) -> BookletJob:
-    """Return the job of printing phase 2 in English on A4."""
+    """Return the job of printing phase 2 in English on A4; what follows from its phase is worked out."""
+    known: Catalogue = changes.get("catalogue", catalogue())
+    phase: int = changes.get("phase", 2)
+    stages = known.programmes["hip-abductor-repair"]
+    turns = in_turn(*(one.use for one in stages.phase(phase).uses))
     made = BookletJob(
         catalogue=in_words(catalogue(), "en"),
         voice=voice("en"),
@@ -464,5 +515,10 @@ def job(output: Path = Path("booklet.pdf"), **changes: Any) -> BookletJob:
         edition=EDITION,
         output=output,
         assets=ASSETS,
+        withheld=frozenset(),
+        day=Day(phase, (Session(turns, 1, 1200, 20),), (), 20),
+        turns=turns,
+        back=steps_back(stages, phase, known.exercises),
+        things=(Thing("band", ("standing-hip-abduction",), optional=False),),
     )
     return replace(made, **changes)
