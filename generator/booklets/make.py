@@ -21,6 +21,7 @@ from generator.wording.isolation import plain
 from generator.wording.phrases import page_of
 
 PHASE_SHEET = "phase"
+CLINICIAN_SHEET = "clinician"
 SESSION_SHEET = "session"
 _MOST_SHEETS = 2
 
@@ -162,6 +163,7 @@ def _required(view: Booklet) -> dict[str, tuple[str, ...]]:
             str(safety.deferral_full),
         ),
         "diary": tuple(str(act) for level in view.worse for act in level.acts),
+        CLINICIAN_SHEET: view.job.patient.required if view.job.patient else (),
         "milestones": (
             *(str(one.milestone.passed) for one in view.milestones),
             *(str(act) for act in safety.fall),

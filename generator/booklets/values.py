@@ -11,6 +11,7 @@ from generator.catalogue.arranged import AnchorHeights, Day, Order, SessionPlace
 from generator.catalogue.programme import Phase, Programme
 from generator.catalogue.values import Catalogue
 from generator.problems import Problem
+from generator.wording.one_patient import PatientWords
 from generator.wording.voice import Voice
 
 
@@ -28,6 +29,7 @@ class BookletJob:
     band's anchor.
     stills: pictures as SVG by exercise, ``exercise/variation`` or daily-life item, start first; what has
     none is missing.
+    patient: what only a booklet for one patient says.
     Exercises whose words depend on the dose (``{hold}``) are passed in the catalogue as used in this phase.
     """
 
@@ -47,6 +49,7 @@ class BookletJob:
     anchors: tuple[AnchorHeights, ...] = ()
     stills: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     kind: str = "standard"
+    patient: PatientWords | None = None
     two_sheets: frozenset[str] = frozenset()
 
     @property
