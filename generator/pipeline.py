@@ -21,9 +21,10 @@ from generator.progression import arrange, one_patient
 from generator.publish import NotPublishedError, Stage, audit_tree, open_stage
 from generator.reading import read_content
 from generator.steps import figures, languages, pages, paper, protocols
+from generator.steps.drawn import gallery_of
 from generator.steps.expectations import audit_of
 from generator.steps.languages import Spoken, speak
-from generator.steps.worked import work_out
+from generator.steps.worked import Worked, work_out
 from generator.website import engine
 
 Say = Callable[[str], None]
@@ -130,7 +131,7 @@ def _fill(
     say(f"Printing the booklets ({', '.join(one.voice.own_name for one in spoken)}) ...")
     assets = request.root / "site_assets"
     workshop = stage.root.parent / "paper"
-    worked = work_out(spoken[0].catalogue, checked.orders)
+    worked = _worked(request, spoken[0].catalogue, checked.orders)
     printed = (spoken, worked, workshop, assets, request.workers)
     sheets = (*paper.make_paper(*printed), *protocols.make_protocol_sheets(*printed))
     say("Writing the pages ...")
@@ -160,6 +161,13 @@ def _fill(
     return replace(outcome, published=True)
 
 
+def _worked(request: Request, catalogue: Catalogue, orders: Orders) -> Worked:
+    """Work out everything, pictures included; those that did not change are kept from the last time."""
+    tokens = (request.root / "site_assets" / "tokens.css").read_text(encoding="utf-8")
+    gallery = gallery_of(catalogue, tokens, request.work / "figures", request.workers)
+    return replace(work_out(catalogue, orders), gallery=gallery)
+
+
 def preview_site(request: Request, language: str | None) -> Outcome:
     """Make the pages of one language, without booklets, and replace the folder only when nothing is wrong."""
     checked = check_catalogue(request.content)
@@ -174,7 +182,7 @@ def preview_site(request: Request, language: str | None) -> Outcome:
     shutil.rmtree(fresh, ignore_errors=True)
     site = pages.Site(
         chosen,
-        work_out(checked.catalogue, checked.orders),
+        _worked(request, checked.catalogue, checked.orders),
         (),
         ALL_RULES,
         request.root,

@@ -18,6 +18,7 @@ from generator.steps.worked import Worked
 from generator.website.assets import write_assets
 from generator.website.config import Language
 from generator.website.engine import SiteJob, build_languages
+from generator.website.figure_files import write_figures
 from generator.website.fonts import prepare_fonts
 from generator.website.frame import write_settings
 from generator.website.pages import write_pages
@@ -52,6 +53,7 @@ def make_pages(
     fonts = prepare_fonts(site.work / "fonts")
     codes = [one.voice.code for one in site.spoken]
     assets = write_assets(site.root / "site_assets", fonts, codes, output)
+    figures = write_figures(site.worked.gallery, output)
     texts = data_texts(site.spoken[0].catalogue, site.worked)
     facts: dict[str, Sequence[PageFact]] = {}
     jobs: list[SiteJob] = []
@@ -60,7 +62,7 @@ def make_pages(
         code = one.voice.code
         folder = site.work / "pages" / code
         shutil.rmtree(folder, ignore_errors=True)
-        said = replace(_input(site, one), data=write_data(texts, folder))
+        said = replace(_input(site, one), figures=figures, data=write_data(texts, folder))
         facts[code] = write_pages(said, folder)
         job = SiteJob(code, one.voice.direction, folder, output / code, site.work / "config" / f"{code}.yml")
         write_settings(said, job, site.root, assets)

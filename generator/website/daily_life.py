@@ -10,6 +10,7 @@ from generator.catalogue.programme import Phase, Programme
 from generator.catalogue.terms import Helper
 from generator.website.addresses import daily_life_page
 from generator.website.belongs import Belongs, belongs_to
+from generator.website.figure_view import figure_of
 from generator.website.page import Page
 from generator.website.shared import untranslated, warned
 from generator.website.values import SiteInput
@@ -69,6 +70,8 @@ def _page(site: SiteInput, item: DailyLife) -> Page:
         description=str(item.purpose),
         values={
             "item": item,
+            "figure": figure_of(site, item),
+            "drawn": bool(site.figures),
             "stays": stays,
             "cautions": cautions,
             "facts": _facts(site, item),

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Any
 
 from generator.catalogue.exercise import Exercise
 from generator.catalogue.terms import Change, Helper
 from generator.website.addresses import exercise_page
 from generator.website.exercise_forms import forms_of
+from generator.website.figure_view import figure_of
 from generator.website.page import Page
 from generator.website.sequence import neighbours
 from generator.website.shared import Warned, untranslated, warned
@@ -45,6 +47,7 @@ def _page(site: SiteInput, exercise: Exercise, before: str | None, after: str | 
             "exercise": exercise,
             "safety": site.catalogue.safety,
             "stays": stays,
+            **_drawn(site, exercise),
             "doings": doings,
             "stop_points": _stop_points(site, stays),
             "facts": _facts(site, exercise),
@@ -67,6 +70,16 @@ def _page(site: SiteInput, exercise: Exercise, before: str | None, after: str | 
         previous=exercise_page(before) if before else "",
         next=exercise_page(after) if after else "",
     )
+
+
+def _drawn(site: SiteInput, exercise: Exercise) -> dict[str, Any]:
+    """Return the pictures of the exercise and of its forms, and whether anything was drawn at all."""
+    forms = ((one.id, figure_of(site, exercise, one)) for one in exercise.variations.values())
+    return {
+        "figure": figure_of(site, exercise),
+        "form_figures": {id_: figure for id_, figure in forms if figure is not None},
+        "drawn": bool(site.figures),
+    }
 
 
 def _required(stays: tuple[Stay, ...], doings: tuple[Doing, ...]) -> tuple[str, ...]:

@@ -51,3 +51,28 @@ addEventListener("DOMContentLoaded", () => {
     }
   });
 });
+
+/* A movement plays only when asked for, in place of a link to its file, and stops when asked again: a picture that
+   moves cannot be paused, so it is taken away and the still pictures above remain. */
+addEventListener("DOMContentLoaded", () => {
+  for (const link of document.querySelectorAll(".pb-moving a")) {
+    const { pbStop: stop, pbAlt: alt, pbSize: size } = link.dataset;
+    const play = link.textContent;
+    const button = document.createElement("button");
+    const picture = new Image(...size.split(" ").map(Number));
+    picture.alt = alt;
+    button.type = "button";
+    button.textContent = play;
+    button.addEventListener("click", () => {
+      if (picture.isConnected) {
+        picture.remove();
+        picture.removeAttribute("src");
+      } else {
+        picture.src = link.href;
+        button.before(picture);
+      }
+      button.textContent = picture.isConnected ? stop : play;
+    });
+    link.replaceWith(button);
+  }
+});

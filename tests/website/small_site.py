@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from generator.catalogue.values import Catalogue
+from generator.figures.pictures import Gallery, Pictures, Shown
 from generator.problems import Problem
 from generator.progression import arrange
 from generator.publish.audit import audit_tree
@@ -21,6 +22,7 @@ from generator.steps.worked import work_out
 from generator.website.assets import Assets, write_assets
 from generator.website.config import Language
 from generator.website.engine import RULES, SiteJob, build_languages
+from generator.website.figure_files import write_figures
 from generator.website.fonts import prepare_fonts
 from generator.website.frame import write_settings
 from generator.website.pages import write_pages
@@ -88,6 +90,23 @@ def real_life(files: Mapping[str, str]) -> dict[str, str]:
     files = with_change(files, programme, "    uses:\n      - use: heel-raise\n", pump)
     return with_change(files, programme, "then: ends\n", "then: goes on\n")
 
+
+def picture(drawn: str) -> str:
+    """Return a small picture."""
+    return f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 20" width="40" height="20">{drawn}</svg>'
+
+
+START, FINISH = picture('<path d="M0 9h9v9H0z"/>'), picture('<path d="M20 9h9v9h-9z"/>')
+MOVING = picture('<path d="M0 9h9v9H0z"><animate attributeName="fill" values="red;blue" dur="1s"/></path>')
+GALLERY = Gallery(
+    {
+        Shown("heel-raise"): Pictures((START, FINISH), START, MOVING),
+        Shown("heel-raise/seated"): Pictures((FINISH,), FINISH, None),
+        Shown("stairs"): Pictures((START,), START, None),
+    },
+    {"heel-raise": "", "heel-raise/seated": "", "stairs": "", "ankle-pump": ""},
+    ("ankle-pump",),
+)
 
 SERVED = real_life(
     with_change(FILES, "clinic.yml", "paper: A4", f"base-address: https://clinic.example/{PREFIX}\npaper: A4")
@@ -182,6 +201,7 @@ def prepare(work: Path, cache: Path, inputs: Sequence[SiteInput]) -> Small:
     assets = write_assets(PROJECT / "site_assets", prepare_fonts(cache), codes, site)
     facts: dict[str, tuple[PageFact, ...]] = {"": write_root(inputs, assets, site)}
     first = inputs[0]
+    figures = write_figures(GALLERY, site)
     texts = data_texts(first.catalogue, work_out(first.catalogue, first.orders))
     jobs = []
     for one in inputs:
@@ -189,7 +209,7 @@ def prepare(work: Path, cache: Path, inputs: Sequence[SiteInput]) -> Small:
         job = SiteJob(
             code, one.voice.direction, work / "pages" / code, site / code, work / "config" / f"{code}.yml"
         )
-        one = replace(one, data=write_data(texts, job.pages))
+        one = replace(one, figures=figures, data=write_data(texts, job.pages))
         facts[code] = write_pages(one, job.pages)
         write_settings(one, job, PROJECT, assets)
         jobs.append(job)

@@ -292,3 +292,50 @@ def test_what_is_restricted_can_be_opened_by_keyboard(visit: Any) -> None:
     tab.locator(".pb-more summary").focus()
     tab.keyboard.press("Enter")
     assert tab.get_by_text("Do not jump or run.").is_visible()
+
+
+def test_a_movement_plays_only_when_asked_for_and_stops_when_asked_again(visit: Any) -> None:
+    """The button says what it will do; the still pictures remain (WCAG 2.2, 2.2.2)."""
+    tab = visit(f"en/{HEEL_RAISE}")
+    assert tab.locator(".pb-moving img").count() == 0
+    button = tab.locator(".pb-moving button")
+    assert button.inner_text() == "Play the movement"
+    button.focus()
+    tab.keyboard.press("Enter")
+    tab.locator(".pb-moving img").wait_for()
+    assert button.inner_text() == "Stop the movement"
+    assert axe_module.Axe().run(tab).response["violations"] == []
+    tab.keyboard.press("Enter")
+    assert tab.locator(".pb-moving img").count() == 0
+    assert tab.locator(".pb-sheet__figures figure img").count() == 2
+
+
+def test_who_asks_for_less_motion_and_paper_get_the_still_pictures(visit: Any) -> None:
+    """Neither offers to play anything."""
+    tab = visit(f"en/{HEEL_RAISE}")
+    tab.emulate_media(reduced_motion="reduce")
+    assert not tab.locator(".pb-moving").is_visible()
+    tab.emulate_media(reduced_motion="no-preference", media="print")
+    assert not tab.locator(".pb-moving").is_visible()
+    assert tab.locator(".pb-sheet__figures figure img").first.is_visible()
+
+
+def test_without_scripts_the_movement_can_be_opened(browser: Any, site: str) -> None:
+    """Then a link leads to the file."""
+    context = browser.new_context(java_script_enabled=False)
+    tab = context.new_page()
+    tab.goto(site + f"en/{HEEL_RAISE}")
+    tab.locator(".pb-moving a").click()
+    tab.wait_for_url("**/assets/figures/heel-raise-moving.*.svg")
+    context.close()
+
+
+def test_the_languages_open_and_close_by_keyboard(visit: Any) -> None:
+    """Escape closes what is open and gives the focus back."""
+    tab = visit(f"en/{PHASE_2}")
+    tab.locator(".pb-languages summary").focus()
+    tab.keyboard.press("Enter")
+    assert tab.locator(".pb-languages nav").is_visible()
+    tab.keyboard.press("Escape")
+    assert not tab.locator(".pb-languages nav").is_visible()
+    assert tab.evaluate("document.activeElement.tagName") == "SUMMARY"
