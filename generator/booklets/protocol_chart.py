@@ -11,9 +11,16 @@ from dataclasses import dataclass
 
 from generator.booklets.protocol_values import ProtocolJob
 from generator.catalogue.arranged import RestrictionRow, Window
-from generator.catalogue.programme import Restriction, WeightRestriction
+from generator.catalogue.programme import (
+    LoadRestriction,
+    MovementRestriction,
+    PositionRestriction,
+    Restriction,
+    WeightRestriction,
+)
 from generator.catalogue.restricted import Track
-from generator.wording.phrases import number
+from generator.catalogue.terms import Leg
+from generator.wording.phrases import list_of, number
 from generator.wording.restrictions import allowed, concerned
 from generator.wording.terms import clinical_term, term
 from generator.wording.voice import Voice
@@ -26,10 +33,12 @@ _AIR = 2
 # Labels of weeks need this many millimetres, bars this many to hold words.
 _LABEL_MM = 5.0
 _WORDS_MM = 26.0
-_FREE_MM = 14.0
 # A letter of a lane takes at most so much, and its cell loses so much to line and padding.
-_LETTER_MM = 2.0
+_LETTER_MM = 2.2
 _LANE_AIR_MM = 2.5
+
+Drawn = tuple[Restriction, RestrictionRow]
+"""A restriction with when it holds."""
 
 
 @dataclass(frozen=True)
@@ -84,7 +93,7 @@ class Chart:
 
 def chart_of(job: ProtocolJob, width_mm: float) -> Chart:
     """Return the chart of a programme, drawn over `width_mm` millimetres."""
-    windows = job.order.windows
+    windows, drawn = job.order.windows, in_chart_order(job)
     weeks = _last(job.table, windows) + _AIR
     week_mm = width_mm / weeks
     return Chart(
@@ -93,14 +102,11 @@ def chart_of(job: ProtocolJob, width_mm: float) -> Chart:
         ticks=_ticks(job.voice, weeks, week_mm),
         starts=tuple(window.start for window in windows),
         lanes=_lanes(job, weeks, week_mm),
-        rows=tuple(
-            _row(job, place, rule, facts, weeks, week_mm)
-            for place, (rule, facts) in enumerate(in_chart_order(job), 1)
-        ),
+        rows=tuple(_row(job, drawn, index, weeks, week_mm) for index in range(len(drawn))),
     )
 
 
-def in_chart_order(job: ProtocolJob) -> list[tuple[Restriction, RestrictionRow]]:
+def in_chart_order(job: ProtocolJob) -> list[Drawn]:
     """Return the restrictions with their rows as the protocol numbers them."""
     facts = {row.id: row for row in job.table}
     pairs = [(rule, facts[rule.id]) for rule in job.stages.restrictions]
@@ -164,23 +170,45 @@ def _stretched(
     return tuple(segments)
 
 
-def _row(
-    job: ProtocolJob, place: int, rule: Restriction, facts: RestrictionRow, weeks: int, week_mm: float
-) -> ChartRow:
-    voice = job.voice
+def _row(job: ProtocolJob, drawn: Sequence[Drawn], index: int, weeks: int, week_mm: float) -> ChartRow:
+    voice, (rule, facts) = job.voice, drawn[index]
     what, left = voice.opening(concerned(voice, rule)), allowed(voice, rule)
     if left and not facts.by_release and ends_of(facts)[0] * week_mm < _WORDS_MM:
         # The bar is too short to say it.
         what = f"{what}; {left}"
-    return ChartRow(
-        number=number(voice, place),
-        rule=rule,
-        what=what,
-        weight=_is_weight(rule),
-        segments=_released(voice, rule, facts, weeks)
-        if facts.by_release
-        else _dated(voice, rule, facts, weeks, week_mm),
-    )
+    if facts.by_release:
+        segments = _released(voice, rule, facts, weeks)
+    else:
+        segments = _dated(voice, rule, facts, weeks, week_mm, _after(voice, drawn, index))
+    return ChartRow(number(voice, index + 1), rule, what, _is_weight(rule), segments)
+
+
+def _after(voice: Voice, drawn: Sequence[Drawn], index: int) -> str:
+    """Return what follows a bar: ``lifted``, or the rows that still hold for the same movement or load."""
+    rule, facts = drawn[index]
+    still = [
+        place
+        for place, (other, later) in enumerate(drawn, 1)
+        if place != index + 1 and overlap(rule, other) and _ends(later) > _ends(facts)
+    ]
+    if not still:
+        return voice.gettext("lifted")
+    rows = list_of(voice, (number(voice, place) for place in still))
+    return voice.gettext("then see {rows}").format(rows=rows)
+
+
+def overlap(one: Restriction, other: Restriction) -> bool:
+    """Return whether two restrictions can forbid the same thing of the same leg."""
+    if one.leg is not other.leg and Leg.BOTH not in (one.leg, other.leg):
+        return False
+    if isinstance(one, MovementRestriction) and isinstance(other, MovementRestriction):
+        same = (one.joint, one.movement) == (other.joint, other.movement)
+        return same and bool(set(one.how) & set(other.how))
+    if isinstance(one, LoadRestriction) and isinstance(other, LoadRestriction):
+        return bool(set(one.loads) & set(other.loads))
+    if isinstance(one, PositionRestriction) and isinstance(other, PositionRestriction):
+        return one.position is other.position
+    return _is_weight(one) and _is_weight(other)
 
 
 def _released(voice: Voice, rule: Restriction, facts: RestrictionRow, weeks: int) -> tuple[Segment, ...]:
@@ -197,7 +225,7 @@ def _released(voice: Voice, rule: Restriction, facts: RestrictionRow, weeks: int
 
 
 def _dated(
-    voice: Voice, rule: Restriction, facts: RestrictionRow, weeks: int, week_mm: float
+    voice: Voice, rule: Restriction, facts: RestrictionRow, weeks: int, week_mm: float, after: str
 ) -> tuple[Segment, ...]:
     usual, delayed = ends_of(facts)
     left = allowed(voice, rule)
@@ -206,7 +234,5 @@ def _dated(
     segments = [Segment("limited" if left else "forbidden", usual, said, number(voice, usual))]
     if delayed > usual:
         segments.append(Segment("later", delayed - usual, "", number(voice, delayed)))
-    rest = weeks - max(usual, delayed)
-    free = voice.gettext("lifted") if rest * week_mm >= _FREE_MM else ""
-    segments.append(Segment("free", rest, free))
+    segments.append(Segment("free", weeks - max(usual, delayed), after))
     return tuple(segment for segment in segments if segment.weeks)

@@ -121,6 +121,18 @@ def test_a_limit_stands_in_its_bar() -> None:
     assert (free.kind, free.words) == ("free", "lifted")
 
 
+def test_lifted_is_never_said_where_another_row_still_holds() -> None:
+    """Weight or a movement under two restrictions is not called free when only the first has ended."""
+    drawn = {row.rule.id: row for row in chart_of(job_of(demo(), "hip-abductor-repair"), WIDTH_MM).rows}
+    numbers = {name: plain(row.number) for name, row in drawn.items()}
+    after = {name: plain(row.segments[-1].words) for name, row in drawn.items()}
+    gravity, load = numbers["no-lift-against-gravity"], numbers["no-abduction-against-load"]
+    assert after["touch-weight"] == f"then see {numbers['half-weight']}"
+    assert after["no-active-abduction"] == f"then see {gravity} and {load}"
+    assert after["no-lift-against-gravity"] == f"then see {load}"
+    assert after["half-weight"] == after["no-pressing-out"] == after["no-turning-out-stretch"] == "lifted"
+
+
 def test_a_bar_too_short_for_words_leaves_its_limit_beside_the_name() -> None:
     """However short a restriction is, its limit is not lost."""
     files = with_change(
