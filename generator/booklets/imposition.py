@@ -12,6 +12,8 @@ from dataclasses import dataclass
 
 import pikepdf
 
+from generator.booklets.side_by_side import Placed, add_page, size_of
+
 PAGES_A_SHEET = 4
 # A4 across, ISO 216: 297 by 210 mm, in points of 1/72 inch.
 _WIDTH, _HEIGHT = 297 / 25.4 * 72, 210 / 25.4 * 72
@@ -86,15 +88,10 @@ def impose(pdf: bytes, notes: bytes = b"", *, right_to_left: bool = False) -> by
 
 def _print_side(folded: pikepdf.Pdf, booklet: pikepdf.Pdf, side: Side) -> None:
     """Add one side of a sheet; each page stands in the middle of its half, in its own size."""
-    sheet = folded.add_blank_page(page_size=(_WIDTH, _HEIGHT))
-    drawn, forms = [], pikepdf.Dictionary()
+    placed = []
     for half, number in enumerate(side):
         page = booklet.pages[number - 1]
-        left, low, right, high = (float(edge) for edge in page.mediabox)
-        across = half * _WIDTH / 2 + (_WIDTH / 2 - (right - left)) / 2 - left
-        up = (_HEIGHT - (high - low)) / 2 - low
-        # Names are fixed, so that the same booklet gives the same bytes.
-        forms[f"/Half{half}"] = folded.copy_foreign(page.as_form_xobject())
-        drawn.append(f"q 1 0 0 1 {across:.3f} {up:.3f} cm /Half{half} Do Q")
-    sheet.obj.Resources = pikepdf.Dictionary(XObject=forms)
-    sheet.obj.Contents = folded.make_stream("\n".join(drawn).encode("ascii"))
+        wide, high = size_of(page)
+        across = half * _WIDTH / 2 + (_WIDTH / 2 - wide) / 2
+        placed.append(Placed(page, across, (_HEIGHT - high) / 2))
+    add_page(folded, (_WIDTH, _HEIGHT), placed)

@@ -6,6 +6,7 @@ import sys
 
 import click
 
+from generator.cli.booklet import booklet
 from generator.cli.build import build
 from generator.cli.check import check
 from generator.cli.dates import dates
@@ -17,6 +18,7 @@ from generator.cli.measure import measure
 from generator.cli.new import new
 from generator.cli.order import order
 from generator.cli.preview import preview
+from generator.cli.proof import proof
 from generator.cli.readability import readability
 from generator.cli.schema import schema
 from generator.cli.shared import NOT_STARTED
@@ -28,6 +30,7 @@ def commands() -> None:
 
 
 COMMANDS = (
+    booklet,
     build,
     check,
     dates,
@@ -39,6 +42,7 @@ COMMANDS = (
     new,
     order,
     preview,
+    proof,
     readability,
     schema,
 )
