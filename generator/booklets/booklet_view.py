@@ -144,6 +144,8 @@ class Booklet:
             ring = voice.gettext("In the pictures, a ring marks the operated knee.")
         else:
             return ""
+        if self.job.patient and self.job.patient.pictured:
+            return ring
         return " ".join((ring, voice.gettext("Your side may be the other one.")))
 
     @property

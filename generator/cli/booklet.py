@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import datetime
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
 import click
 
 from generator.catalogue.one_patient import LeftOut
-from generator.catalogue.programme import Phase
+from generator.catalogue.programme import MovementRestriction, Phase, Restriction, WeightRestriction
 from generator.catalogue.values import Catalogue
 from generator.cli.dates import SurgeryDate
 from generator.cli.shared import DONE, NOT_STARTED, PROBLEMS, ROOT, content_option, print_problems
@@ -138,7 +139,8 @@ def summary(made: Made, order: Order) -> str:
     if told.dates:
         track = told.dates.track.value
         lines.append(f"Not before {told.dates.phase} ({track} track); the date alone moves nobody on.")
-    lines += [f"Out: {_out(one)}" for one in told.left_out]
+    limits = {rule.id: _limit(rule) for rule in programme.restrictions}
+    lines += [f"Out: {_out(one, limits)}" for one in told.left_out]
     lines += [f"Stays, and strains {', '.join(strains)}: {item}" for item, strains in told.strained]
     pages = made.result.pages if made.result else 0
     lines.append(f"Written: {order.output}, {pages} sheets, edition {made.edition}")
@@ -146,7 +148,14 @@ def summary(made: Made, order: Order) -> str:
     return "\n".join(lines)
 
 
-def _out(one: LeftOut) -> str:
-    what = f" ({', '.join(one.what)})" if one.what else ""
+def _limit(rule: Restriction) -> str:
+    if isinstance(rule, MovementRestriction):
+        name = f"{rule.joint.value} {rule.movement.value}"
+        return name if rule.limit is None else f"{name} up to {rule.limit:g} degrees"
+    return f"weight-bearing: {rule.allows.value}" if isinstance(rule, WeightRestriction) else rule.id
+
+
+def _out(one: LeftOut, limits: Mapping[str, str]) -> str:
+    what = f" ({', '.join(limits.get(word, word) for word in one.what)})" if one.what else ""
     instead = f"; instead: {one.replaced_by}" if one.replaced_by else ""
     return f"{one.item}: {one.kind.value}{what}{instead}"

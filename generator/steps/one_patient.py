@@ -73,7 +73,7 @@ def make_for_one(spoken: Spoken, order: Order, wishes: Wishes) -> Made:
     """Return what came of a booklet for one patient; a file that is there stays unless all is right."""
     words = restriction_words(spoken.voice, wishes)
     narrowed = narrow(spoken.catalogue, order.programme, order.phase, wishes, words)
-    problems = narrowed.problems or tuple(_checked(narrowed.catalogue, order))
+    problems = narrowed.problems or tuple(phase_problems(narrowed.catalogue, order.programme, order.phase))
     if problems:
         return Made(narrowed, in_order(problems))
     job = _job(replace(spoken, catalogue=narrowed.catalogue), order, narrowed, wishes)
@@ -105,23 +105,23 @@ def _umask() -> int:
     return now
 
 
-def _checked(catalogue: Catalogue, order: Order) -> Iterator[Problem]:
+def phase_problems(catalogue: Catalogue, programme: str, phase: int) -> Iterator[Problem]:
     """Yield the errors that the checks of content find in the narrowed phase.
 
     What is set for this patient binds in this phase alone. So the other phases are looked at only as far as
     this one leans on them: on earlier ones for what is mastered, on later ones for what goes on.
     """
     looks: tuple[tuple[Check, int, int], ...] = (
-        (bands.check, order.phase, order.phase),
-        (both_sides.check, order.phase, order.phase),
-        (demand.check, order.phase, order.phase),
-        (doses.check, order.phase, order.phase),
-        (forbidden.check, order.phase, order.phase),
-        (prerequisites.check, 1, order.phase),
-        (uses.check, order.phase, len(catalogue.programmes[order.programme].phases)),
+        (bands.check, phase, phase),
+        (both_sides.check, phase, phase),
+        (demand.check, phase, phase),
+        (doses.check, phase, phase),
+        (forbidden.check, phase, phase),
+        (prerequisites.check, 1, phase),
+        (uses.check, phase, len(catalogue.programmes[programme].phases)),
     )
     for check, first, last in looks:
-        found = check(_between(catalogue, order.programme, first, last))
+        found = check(_between(catalogue, programme, first, last))
         yield from (one for one in found if one.severity is Severity.ERROR)
 
 

@@ -44,7 +44,7 @@ class PatientWords:
 
     side: operated side. surgery, phase, following: days, the last two as "not before". diary: from which day
     its weeks can run. limits, mastered, strained: for the clinician. exercises: not before which days they
-    are added.
+    are added. pictured: whether the pictures show the side that was operated.
     """
 
     side: str
@@ -57,6 +57,7 @@ class PatientWords:
     mastered: str
     left_out: tuple[OutRow, ...]
     strained: tuple[OutRow, ...]
+    pictured: bool
 
     @property
     def required(self) -> tuple[str, ...]:
@@ -80,6 +81,7 @@ def patient_words(
         limits=tuple(voice.opening(_limit(voice, held[id_])) for id_ in told.added),
         mastered=list_of(voice, names),
         left_out=tuple(_row(voice, catalogue, programme, one) for one in told.left_out),
+        pictured=told.side in (OperatedSide.LEFT, OperatedSide.RIGHT),
         strained=tuple(_strained(voice, catalogue, id_, strains) for id_, strains in told.strained),
         **_days(voice, catalogue, told.dates),
     )

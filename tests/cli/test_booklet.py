@@ -134,6 +134,7 @@ def test_a_booklet_for_one_patient(content: Path) -> None:
     ):
         assert words in said, words
     assert "Operated side: left right" not in said
+    assert "may be the other one" not in said
     assert "Your name:" in said
 
 

@@ -370,6 +370,7 @@ def few(values: Any) -> Any:
     return st.frozensets(st.sampled_from(values), max_size=2)
 
 
+PHASES = (*(("hip-abductor-repair", n) for n in range(1, 5)), *(("knee-replacement", n) for n in range(1, 4)))
 WISHES = st.builds(
     Wishes,
     have=st.none() | st.frozensets(st.sampled_from(THINGS)),
@@ -386,8 +387,7 @@ WISHES = st.builds(
 
 @pytest.mark.slow
 @settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
-@given(wishes=WISHES, which=st.sampled_from([("hip-abductor-repair", n) for n in (1, 2, 3, 4)]
-       + [("knee-replacement", n) for n in (1, 2, 3)]))  # fmt: skip
+@given(wishes=WISHES, which=st.sampled_from(PHASES))
 def test_no_wish_ever_widens(demo: Catalogue, wishes: Wishes, which: tuple[str, int]) -> None:
     """Exercises and doses are the programme's, reached by then; all it forbids stays forbidden."""
     name, number = which
