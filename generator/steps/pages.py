@@ -14,6 +14,7 @@ from generator.reading.schema import reference
 from generator.steps.downloads import data_texts, write_data
 from generator.steps.languages import Spoken
 from generator.steps.paper import Sheets
+from generator.steps.reports import reports_of
 from generator.steps.worked import Worked
 from generator.website.assets import write_assets
 from generator.website.config import Language
@@ -96,6 +97,7 @@ def _input(site: Site, spoken: Spoken) -> SiteInput:
             if isinstance(one.job, BookletJob)
         },
         protocols={one.job.programme: _download(one) for one in printed if isinstance(one.job, ProtocolJob)},
+        reports=reports_of(spoken),
         in_use=spoken.in_use(),
         rules=site.rules,
         fields=field_groups(),

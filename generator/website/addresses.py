@@ -30,6 +30,11 @@ def exercise_page(exercise: str) -> str:
     return f"exercises/{exercise}.html"
 
 
+def reporting_page(programme: str) -> str:
+    """Return the page of a programme's reporting checklists."""
+    return f"clinicians/{programme}-reporting.html"
+
+
 def order_file(programme: str, form: str) -> str:
     """Return the file with a programme's order, `form` being ``json`` or ``csv``."""
     return f"clinicians/{programme}.{form}"

@@ -16,7 +16,7 @@ from generator.catalogue.programme import (
     Restriction,
     WeightRestriction,
 )
-from generator.website.addresses import clinicians_page, exercise_page, programme_page
+from generator.website.addresses import clinicians_page, exercise_page, programme_page, reporting_page
 from generator.website.allowed import week_tables
 from generator.website.evidence import PlaceRow, evidence_of, place_row
 from generator.website.forms import effect_rows, hanging_rows
@@ -106,6 +106,7 @@ def _page(site: SiteInput, programme: Programme) -> Page:
             "week_tables": week_tables(site, programme),
             "forbids": {row.restriction.id: row.forbids for row in rules},
             "data": tuple(_data(site, programme)),
+            "reporting": reporting_page(programme.id) if programme.id in site.reports else "",
             "protocol": protocol,
             "protocol_detail": booklet_detail(site.voice, protocol),
             "studies": tuple(_study(site.voice, one) for one in _sorted(site, cited)),

@@ -15,6 +15,7 @@ from generator.website.home import home_page
 from generator.website.page import Page, write_page
 from generator.website.phase import phase_pages
 from generator.website.programme import programme_pages
+from generator.website.reporting import reporting_pages
 from generator.website.safety import warning_page
 from generator.website.values import PageFact, SiteInput
 from generator.website.words import about_page, glossary_page
@@ -43,5 +44,6 @@ def all_pages(site: SiteInput) -> tuple[Page, ...]:
         glossary_page(site),
         about_page(site),
         *clinicians_pages(site),
+        *reporting_pages(site),
         *editors_pages(site),
     )

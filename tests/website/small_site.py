@@ -18,6 +18,8 @@ from generator.publish.audit import audit_tree
 from generator.publish.expected import Audit, Direction, Expected
 from generator.reading.schema import reference
 from generator.steps.downloads import data_texts, write_data
+from generator.steps.languages import Spoken
+from generator.steps.reports import reports_of
 from generator.steps.worked import work_out
 from generator.website.assets import Assets, write_assets
 from generator.website.config import Language
@@ -40,6 +42,7 @@ HEEL_RAISE = "exercises/heel-raise.html"
 PHASE_1, PHASE_2 = (f"programmes/tendon-repair/phase-{number}.html" for number in (1, 2))
 PROGRAMME = "programmes/tendon-repair/index.html"
 CLINICIANS = "clinicians/tendon-repair.html"
+REPORTING = "clinicians/tendon-repair-reporting.html"
 # The path that the browser tests serve the site under.
 PREFIX = "prefix"
 STAIRS = "daily-life/stairs.html"
@@ -179,6 +182,7 @@ def site_inputs(files: Mapping[str, str] = FILES, codes: Sequence[str] = CODES) 
             effects=worked.effects,
             hanging=worked.hanging,
             booklets={("tendon-repair", 2): BOOKLET},
+            reports=reports_of(Spoken(one, localise(catalogue, one, translations)[0], translations)),
             in_use={
                 (programme.id, phase.number, use.use): exercise_in_use(
                     catalogue.exercises[use.use], use.dose_steps[0], catalogue, one, translations

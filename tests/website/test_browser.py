@@ -23,6 +23,7 @@ from tests.website.small_site import (
     PHASE_2,
     PREFIX,
     PROGRAMME,
+    REPORTING,
     STAIRS,
     Small,
 )
@@ -39,6 +40,7 @@ PAGES = (
     *(f"en/{name}" for name in ("index.html", PROGRAMME, PHASE_2, "exercises/index.html", HEEL_RAISE)),
     *(f"en/{name}" for name in ("warning-signs.html", "glossary.html", "about.html", CLINICIANS)),
     *("en/editors/codes.html", "en/editors/fields.html", "404.html", f"en/{STAIRS}", f"en/{HELPER}"),
+    f"en/{REPORTING}",
     *(f"ar/{name}" for name in (PHASE_2, HEEL_RAISE)),
 )
 

@@ -27,6 +27,7 @@ from tests.website.small_site import (
     PHASE_2,
     PROGRAMME,
     PROJECT,
+    REPORTING,
     SERVED,
     STAIRS,
     Small,
@@ -42,7 +43,7 @@ pytestmark = pytest.mark.slow
 TEMPLATES = (
     *(f"en/{name}" for name in ("index.html", PROGRAMME, PHASE_2, "exercises/index.html", HEEL_RAISE)),
     *(f"en/{name}" for name in ("warning-signs.html", "glossary.html", "about.html", CLINICIANS)),
-    *("en/editors/codes.html", "en/editors/fields.html", f"en/{STAIRS}", f"en/{HELPER}"),
+    *("en/editors/codes.html", "en/editors/fields.html", f"en/{STAIRS}", f"en/{HELPER}", f"en/{REPORTING}"),
     *(f"ar/{name}" for name in (PHASE_2, HEEL_RAISE, CLINICIANS)),
     *("index.html", "404.html"),
 )

@@ -16,7 +16,7 @@ from generator.website.reasons import reason_sentences
 from generator.website.values import SiteInput
 from generator.wording.isolation import plain
 from tests.content import FILES, with_change
-from tests.website.small_site import CLINICIANS, HEEL_RAISE, site_inputs
+from tests.website.small_site import CLINICIANS, HEEL_RAISE, REPORTING, site_inputs
 from tests.website.written import Written, written
 
 RAISE_FILE = "exercises/heel-raise.yml"
@@ -158,3 +158,15 @@ def test_patients_read_in_words_what_a_form_changes_and_clinicians_in_points(
     assert (words in patient) if words else ("It works" not in patient)
     clinical = plain(pages.words(CLINICIANS, "#forms"))
     assert (shown in clinical.replace(" points", " points")) if shown else clinical == ""
+
+
+def test_both_checklists_are_filled_with_what_is_said_and_what_is_open(tmp_path: Path) -> None:
+    """CERT has 16 items with 19 answers (Slade 2016), PEMAT-P 24 for print (Shoemaker 2013); no score."""
+    pages = written(FILES, tmp_path)
+    rows = {name: pages.page(REPORTING).select(f"#{name} tbody tr") for name in ("cert", "pemat")}
+    assert {name: len(found) for name, found in rows.items()} == {"cert": 19, "pemat": 24}
+    last = said(rows["cert"][-1])
+    assert last.endswith("open This is known only where the programme is carried out. –")
+    links = {str(link["href"]) for link in pages.page(REPORTING).select("tbody a")}
+    assert {"tendon-repair.html", "../warning-signs.html"} <= links
+    assert pages.page(CLINICIANS).select('a[href="tendon-repair-reporting.html"]')
