@@ -24,11 +24,13 @@ from generator.wording.voice import Voice
 class PlaceRow:
     """Why an exercise has its place: estimates, where it stands to the band, and reasons as sentences.
 
-    form: the variation used, or None. first: of the most active muscle. not_measured: names of muscles.
+    form: the variation used, or None. anchor: where its measurements stand on the page, or "".
+    first: of the most active muscle. not_measured: names of muscles.
     """
 
     exercise: Exercise
     form: Text | None
+    anchor: str
     place: str
     first: EstimateView | None
     others: tuple[EstimateView, ...]
@@ -65,6 +67,7 @@ class Evidence:
 
     exercise: Exercise
     form: Text | None
+    anchor: str
     pools: tuple[EstimateView, ...]
     rows: tuple[MeasuredRow, ...]
 
@@ -83,6 +86,7 @@ def place_row(site: SiteInput, programme: Programme, placed: Placed) -> PlaceRow
     return PlaceRow(
         exercise=exercise,
         form=exercise.variations[use.variation].name if use.variation else None,
+        anchor=_anchor_of(exercise, use.variation),
         place=number(voice, placed.place),
         first=estimate_view(site, placed.estimate, phase.band) if placed.estimate else None,
         others=tuple(estimate_view(site, one, phase.band) for one in placed.others),
@@ -103,6 +107,17 @@ def evidence_of(site: SiteInput, programme: Programme) -> tuple[Evidence, ...]:
     )
 
 
+def _anchor_of(exercise: Exercise, variation: str | None) -> str:
+    """Return where the measurements of the form used stand, else those of its exercise; "" without any."""
+    if variation and exercise.variations[variation].activity:
+        return _anchor(f"{exercise.id}/{variation}")
+    return _anchor(exercise.id) if exercise.activity else ""
+
+
+def _anchor(form: str) -> str:
+    return "evidence-" + form.replace("/", "-form-")
+
+
 def _of_exercise(site: SiteInput, programme: Programme, exercise: Exercise) -> Iterator[Evidence]:
     forms: list[tuple[str, Text | None, tuple[Measurement, ...]]]
     forms = [(exercise.id, None, exercise.activity)]
@@ -113,6 +128,7 @@ def _of_exercise(site: SiteInput, programme: Programme, exercise: Exercise) -> I
             yield Evidence(
                 exercise,
                 name,
+                _anchor(form),
                 tuple(estimate_view(site, one) for one in pools if one is not None),
                 tuple(_row(site, form, item) for item in activity),
             )
