@@ -31,9 +31,9 @@ from generator.wording.weeks import date
 
 @dataclass(frozen=True)
 class OutRow:
-    """Something left out: its name, why, and what to do about it."""
+    """What is left out for the same reason: names, why, and what to do about it."""
 
-    name: Text
+    names: tuple[Text, ...]
     why: str
     instead: str
 
@@ -65,7 +65,7 @@ class PatientWords:
         rows = (
             words
             for row in (*self.left_out, *self.strained)
-            for words in (str(row.name), row.why, row.instead)
+            for words in (*map(str, row.names), row.why, row.instead)
         )
         return (*self.limits, *self.exercises, *rows)
 
@@ -80,11 +80,20 @@ def patient_words(
         side=_side(voice, told.side) if told.side else "",
         limits=tuple(voice.opening(_limit(voice, held[id_])) for id_ in told.added),
         mastered=list_of(voice, names),
-        left_out=tuple(_row(voice, catalogue, programme, one) for one in told.left_out),
+        left_out=_gathered(_row(voice, catalogue, programme, one) for one in told.left_out),
         pictured=told.side in (OperatedSide.LEFT, OperatedSide.RIGHT),
-        strained=tuple(_strained(voice, catalogue, id_, strains) for id_, strains in told.strained),
+        strained=_gathered(_strained(voice, catalogue, id_, strains) for id_, strains in told.strained),
         **_days(voice, catalogue, told.dates),
     )
+
+
+def _gathered(rows: Iterable[OutRow]) -> tuple[OutRow, ...]:
+    """Return the rows with those of the same reason and advice in one, in the order of the first of them."""
+    found: dict[tuple[str, str], tuple[Text, ...]] = {}
+    for row in rows:
+        key = (row.why, row.instead)
+        found[key] = (*found.get(key, ()), *row.names)
+    return tuple(OutRow(names, why, instead) for (why, instead), names in found.items())
 
 
 def _row(voice: Voice, catalogue: Catalogue, programme: Programme, one: LeftOut) -> OutRow:
@@ -98,13 +107,13 @@ def _row(voice: Voice, catalogue: Catalogue, programme: Programme, one: LeftOut)
     else:
         instead = voice.gettext("No alternative passed. Please decide.")
     items = catalogue.daily_life if one.daily_life else catalogue.exercises
-    return OutRow(items[one.item].name, _why(voice, catalogue, programme, one), instead)
+    return OutRow((items[one.item].name,), _why(voice, catalogue, programme, one), instead)
 
 
 def _strained(voice: Voice, catalogue: Catalogue, item: str, strains: tuple[str, ...]) -> OutRow:
     words = voice.gettext("It stays in, and strains: {what}.")
     return OutRow(
-        catalogue.daily_life[item].name,
+        (catalogue.daily_life[item].name,),
         words.format(what=list_of(voice, _names(catalogue.strains, strains))),
         voice.gettext("Go through it with the patient."),
     )
