@@ -28,7 +28,7 @@ class Pen:
         wanted = list(ids)
         self.asked += wanted
         pictures = {Shown(id_, "ankle"): Pictures((f"<svg>{id_}</svg>",), "", None) for id_ in wanted}
-        return Gallery(pictures, {id_: "ankle" for id_ in wanted})
+        return Gallery(pictures, dict.fromkeys(wanted, "ankle"))
 
 
 def test_what_did_not_change_is_kept(tmp_path: Path) -> None:
