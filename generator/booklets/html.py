@@ -28,15 +28,17 @@ _PAPER_RULE = (
 _FOOT = "vertical-align: top; padding-top: 2.2mm; border-top: 0.3mm solid var(--pb-line); margin-top: 3mm;"
 
 
-def render_html(job: BookletJob, fits: Fits = NO_FITS) -> str:
+def render_html(job: BookletJob, fits: Fits = NO_FITS, only: frozenset[str] | None = None) -> str:
     """Return the booklet as one HTML document that needs no file besides the fonts.
 
-    fits: how the sections sit on paper, known once the document has been laid out.
+    fits: how the sections sit on paper, known once the document has been laid out. only: keys of the
+    sections to measure anew behind the cover; None for all of them.
     """
     template = environment(job.voice).get_template("booklet.html")
     catalogue, booklet = job.catalogue, booklet_view(job, fits)
     return template.render(
         booklet=booklet,
+        only=only,
         session=booklet.session,
         helper=booklet.helper,
         programme=job.stages,

@@ -55,22 +55,21 @@ def fitted(job: BookletJob) -> tuple[Fits, Laid]:
     """Return how the sections sit on paper, and the document laid out that way.
 
     What does not fit one sheet is parted with a heading of its own on the second; what is left at the foot
-    of a sheet then becomes lines to write on. An exercise with much to say is parted from the start, which
-    spares one laying out.
+    of a sheet then becomes lines to write on. An exercise with much to say is parted from the start. Only
+    what has to sit otherwise is laid out again: each section begins a sheet, so the others stay as they are.
     """
     fits = _first_guess(job)
-    fitting = (SESSION_SHEET, *(sheet_key(use.use) for use in job.stage.uses))
+    sections = dict(lay_out(render_html(job, fits)).sections)
+    fitting = {SESSION_SHEET, *(sheet_key(use.use) for use in job.stage.uses)} & set(sections)
     while True:
-        laid = lay_out(render_html(job, fits))
-        better = {
-            key: _better(key, fits.get(key, Fit()), laid.sections[key].pages)
-            for key in fitting
-            if key in laid.sections
-        }
-        if all(fits.get(key, Fit()) == fit for key, fit in better.items()):
+        better = {key: _better(key, fits.get(key, Fit()), sections[key].pages) for key in fitting}
+        changed = frozenset(key for key, fit in better.items() if fit != fits.get(key, Fit()))
+        if not changed:
             break
         fits = better
-    fits = {key: _filled(fits.get(key, Fit()), one) for key, one in laid.sections.items()}
+        again = lay_out(render_html(job, fits, changed)).sections
+        sections.update({key: again[key] for key in changed})
+    fits = {key: _filled(fits.get(key, Fit()), one) for key, one in sections.items()}
     return fits, lay_out(render_html(job, fits))
 
 
