@@ -131,7 +131,9 @@ def _data(site: SiteInput, programme: Programme) -> Iterator[tuple[str, str, str
 
 
 def _sorted(site: SiteInput, cited: set[str]) -> list[Study]:
-    return sorted((site.catalogue.studies[id_] for id_ in cited), key=lambda one: (one.authors, one.year))
+    return sorted(
+        (site.catalogue.studies[id_] for id_ in cited), key=lambda one: (one.authors, one.year, one.id)
+    )
 
 
 def _phase(site: SiteInput, programme: Programme, phase: Phase) -> PhaseRow:
