@@ -180,7 +180,12 @@ def _slashed(job: ProtocolJob, *numbers: int) -> str:
 
 
 def _estimate(job: ProtocolJob, found: Estimate) -> str:
-    """Return the number with its 95 % interval; what was computed below 0 is "down to nothing"."""
+    """Return the number with its 95 % interval; what was computed below 0 is "down to nothing".
+
+    A judgement serves the order; printed as a number it would look measured, so it has none.
+    """
+    if found.judgement is not None:
+        return ""
     mean = bare_number(job.voice, found.mean, 0)
     if found.low is None or found.high is None:
         return isolate(mean)

@@ -227,6 +227,20 @@ def test_an_exercise_without_a_value_is_not_measured_and_never_0() -> None:
     assert row[5:] == ["5 10 times an hour", "", "1 / 7 / 0", "not measured"]
 
 
+def test_a_judgement_is_never_a_percentage() -> None:
+    """What a person judged stands in words; a number would look measured."""
+    job = job_of(demo(), DEMO[0])
+    judged = {
+        demo().exercises[placed.exercise].name.source
+        for placed in job.order.places
+        if placed.estimate and placed.estimate.judgement
+    }
+    shown = [row for row in rows(job, "exercises") if len(row) > 1 and row[1] in judged]
+    assert {row[1] for row in shown} >= {"Thigh squeeze", "Gentle buttock squeeze"}
+    assert [row[-1] for row in shown if not row[-1].startswith("judged")] == []
+    assert {len(row) for row in shown} == {9}
+
+
 def test_an_interval_never_goes_below_nothing() -> None:
     """A lower limit that was computed below 0 is printed as 0; a muscle cannot work less than not at all."""
     job = small_job()
