@@ -8,17 +8,15 @@ from dataclasses import replace
 
 from generator.booklets import rules
 from generator.booklets.booklet_view import Booklet, booklet_view
+from generator.booklets.every_sheet import expected
 from generator.booklets.examine import examine
 from generator.booklets.exercise_sheet import sheet_key
-from generator.booklets.fonts import FAMILIES
 from generator.booklets.html import render_html
 from generator.booklets.layout import Laid, Section, lay_out
 from generator.booklets.pdf import write
-from generator.booklets.values import BookletJob, BookletResult, Expected, Fit, Fits, SheetFact
+from generator.booklets.values import BookletJob, BookletResult, Fit, Fits, SheetFact
 from generator.catalogue.exercise import Exercise
 from generator.problems import Place, Problem, in_order
-from generator.wording.isolation import plain
-from generator.wording.phrases import page_of
 
 PHASE_SHEET = "phase"
 CLINICIAN_SHEET = "clinician"
@@ -102,29 +100,6 @@ def _length(exercise: Exercise) -> int:
     lists = (*exercise.set_up, *exercise.steps, *exercise.limits, *exercise.mistakes, *cautions)
     texts = (*lists, exercise.start, exercise.feel, exercise.not_feel, exercise.purpose)
     return sum(len(text.source) for text in texts)
-
-
-def expected(view: Booklet, pages: int, sheets: tuple[SheetFact, ...]) -> Expected:
-    """Return what the finished PDF must show."""
-    job = view.job
-    safety, clinic = job.catalogue.safety, job.catalogue.clinic
-    demonstration = (str(safety.demonstration),) if clinic.demo else ()
-    return Expected(
-        path=job.output.as_posix(),
-        title=plain(view.title),
-        language=job.voice.code,
-        every_page=(
-            *demonstration,
-            str(safety.deferral),
-            view.clinic_line,
-            clinic.telephone.clinic,
-            view.edition_line,
-            job.edition,
-        ),
-        page_lines=tuple(page_of(job.voice, number, pages) for number in range(1, pages + 1)),
-        families=FAMILIES,
-        sheets=sheets,
-    )
 
 
 def _facts(view: Booklet, laid: Laid) -> Iterator[SheetFact]:

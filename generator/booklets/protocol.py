@@ -9,8 +9,9 @@ from urllib.parse import quote
 from markupsafe import Markup
 
 from generator.booklets import rules
+from generator.booklets.every_sheet import expected
 from generator.booklets.examine import examine
-from generator.booklets.fonts import FAMILIES, font_rules
+from generator.booklets.fonts import font_rules
 from generator.booklets.html import TEMPLATES, environment
 from generator.booklets.layout import Laid, lay_out
 from generator.booklets.marks import mark_rules, tokens
@@ -18,11 +19,9 @@ from generator.booklets.pdf import write
 from generator.booklets.protocol_chart import Chart
 from generator.booklets.protocol_values import LEAST_POINTS, MOST_SHEETS, ProtocolJob
 from generator.booklets.protocol_view import Protocol, protocol_view
-from generator.booklets.values import BookletResult, Expected, SheetFact
+from generator.booklets.values import BookletResult, SheetFact
 from generator.catalogue.terms import Paper
 from generator.problems import Place, Problem, in_order
-from generator.wording.isolation import plain
-from generator.wording.phrases import page_of
 
 # Inner width of a wide sheet, in millimetres, and what number and name of a restriction take of it.
 _INNER_MM = {Paper.A4: 297.0 - 24.0, Paper.LETTER: 279.4 - 24.0}
@@ -56,7 +55,7 @@ def make_protocol(job: ProtocolJob) -> BookletResult:
     sheets = tuple(_facts(view, laid))
     found = (
         *_seen_in_layout(job, laid, logged),
-        *examine(pdf, _expected(view, laid.pages, sheets), LEAST_POINTS),
+        *examine(pdf, expected(view, laid.pages, sheets), LEAST_POINTS),
     )
     return BookletResult(job.output, laid.pages, sheets, in_order(found))
 
@@ -140,28 +139,6 @@ def _drawn(chart: Chart, colours: Mapping[str, str], rtl: bool) -> str:
 
 def _address(svg: str) -> str:
     return f'url("data:image/svg+xml,{quote(svg)}")'
-
-
-def _expected(view: Protocol, pages: int, sheets: tuple[SheetFact, ...]) -> Expected:
-    job = view.job
-    safety, clinic = job.catalogue.safety, job.catalogue.clinic
-    demonstration = (str(safety.demonstration),) if clinic.demo else ()
-    return Expected(
-        path=job.output.as_posix(),
-        title=plain(view.title),
-        language=job.voice.code,
-        every_page=(
-            *demonstration,
-            str(safety.deferral),
-            view.clinic_line,
-            clinic.telephone.clinic,
-            view.edition_line,
-            job.edition,
-        ),
-        page_lines=tuple(page_of(job.voice, number, pages) for number in range(1, pages + 1)),
-        families=FAMILIES,
-        sheets=sheets,
-    )
 
 
 def _facts(view: Protocol, laid: Laid) -> Iterator[SheetFact]:
