@@ -22,13 +22,17 @@ from generator.wording.voice import voice
 NO_PICTURE = "no picture yet"
 _PIXELS = 1200
 _STYLE = """
-@page { size: A3; margin: 12mm }
-body { font: 11pt sans-serif; color: #1e2b31; margin: 0 }
-figure { display: inline-block; vertical-align: top; width: 124mm; margin: 0 2mm 5mm; padding: 2mm;
-  border: 0.3mm solid #d9dcd6; break-inside: avoid }
-img { display: block; max-width: 120mm; max-height: 62mm; margin: auto }
-figcaption { margin-top: 1mm }
-small { color: #445258 }
+@page { size: A4 landscape; margin: 9mm 10mm;
+  @bottom-right { content: counter(page); font: 8pt sans-serif } }
+body { font: 7.8pt/1.25 sans-serif; color: #1e2b31; margin: 0; columns: 2; column-gap: 6mm; column-fill: auto }
+figure { display: table; table-layout: fixed; width: 100%; margin: 0 0 2mm; border: 0.2mm solid #b9c0bc;
+  break-inside: avoid }
+figure > * { display: table-cell; vertical-align: middle; padding: 1.5mm }
+figure > div { width: 74mm; text-align: center; color: #445258 }
+img { max-width: 73mm; max-height: 40mm }
+figcaption { border-left: 0.2mm solid #d9dcd6 }
+b { font-size: 9pt; display: block }
+small { color: #445258; font-size: 7pt }
 """
 
 
@@ -91,11 +95,11 @@ def contact_sheet(items: Sequence[Posed], gallery: Gallery) -> str:
 
 
 def _cell(item: Posed, drawn: bool) -> str:
-    picture = f'<img alt="" src="{file_name(item.id)}.png">' if drawn else f"<p>({NO_PICTURE})</p>"
-    words = " ".join(_words(item))
-    name = plain(str(item.owner.name))
-    caption = f"<b>{escape(item.id)}</b> – {escape(name)}<br><small>{escape(plain(words))}</small>"
-    return f"<figure>{picture}<figcaption>{caption}</figcaption></figure>"
+    picture = f'<img alt="" src="{file_name(item.id)}.png">' if drawn else f"({NO_PICTURE})"
+    name = escape(plain(str(item.owner.name)))
+    words = escape(plain(" ".join(_words(item))))
+    caption = f"<b>{name}</b><small>{escape(item.id)}</small><br>{words}"
+    return f"<figure><div>{picture}</div><figcaption>{caption}</figcaption></figure>"
 
 
 def _words(item: Posed) -> list[str]:
