@@ -24,7 +24,8 @@ _PIXELS = 1200
 _STYLE = """
 @page { size: A4 landscape; margin: 9mm 10mm;
   @bottom-right { content: counter(page); font: 8pt sans-serif } }
-body { font: 7.8pt/1.25 sans-serif; color: #1e2b31; margin: 0; columns: 2; column-gap: 6mm; column-fill: auto }
+body { font: 7.8pt/1.25 sans-serif; color: #1e2b31; margin: 0;
+  columns: 2; column-gap: 6mm; column-fill: auto }
 figure { display: table; table-layout: fixed; width: 100%; margin: 0 0 2mm; border: 0.2mm solid #b9c0bc;
   break-inside: avoid }
 figure > * { display: table-cell; vertical-align: middle; padding: 1.5mm }
