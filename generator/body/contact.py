@@ -11,11 +11,11 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from generator.body import segments as size
+from generator.body.grounds import level, stood, tracked
 from generator.body.pose import SIDES, BodyPart, Ground, Rest, Setting, Side
 from generator.body.ranges import limits
-from generator.body.skeleton import HEAD, PELVIS, SKELETON, THORAX, Array, Placed, jacobian, limb, place
-from generator.body.surface import OWNERS, SOLE_POINTS, Skin, rings_of, skin
+from generator.body.skeleton import PELVIS, SKELETON, THORAX, Array, Placed, jacobian, limb, place, rises
+from generator.body.surface import OWNERS, Skin, rings_of, skin
 from generator.catalogue.terms import Joint, Movement
 
 CONTACT = 3000.0
@@ -31,6 +31,7 @@ _PUSHES = 6
 _CALM = 0.5
 _SETTLED = 5e-6
 _STEPS = 40
+_MOVED = SKELETON.moved_by[OWNERS]  # which turns move which ring
 _WRIST_ON_HAND = -90.0  # leaning on a hand bends the wrist further than its active range
 
 
@@ -56,48 +57,6 @@ class Task:
     flat_feet: bool
     balanced: bool
     pins: tuple[Pin, ...] = field(default=())
-
-
-def level(ground: Ground, setting: Setting) -> float:
-    """Return the height of a ground above the floor (or bed) that the pose is on."""
-    heights = {
-        Ground.SEAT: setting.seat,
-        Ground.STEP: setting.step,
-        Ground.SECOND_STEP: 2 * setting.step,
-        Ground.WORKTOP: setting.worktop,
-        Ground.PILLOW: setting.pillow,
-        Ground.TOWEL: setting.towel,
-        Ground.GRIP: setting.grip,
-        Ground.ARMREST: setting.seat + setting.armrest,
-        Ground.BANISTER: setting.banister,
-    }
-    return heights.get(ground, 0.0)
-
-
-_SOLES = (BodyPart.FOOT, BodyPart.HEEL, BodyPart.TOES)
-
-
-def stood(rests: tuple[Rest, ...], setting: Setting) -> float:
-    """Return the height that the lower foot stands on; a walking aid stands there too."""
-    return min((level(rest.on, setting) for rest in rests if rest.part in _SOLES), default=0.0)
-
-
-def tracked(part: BodyPart, side: Side) -> tuple[tuple[int, tuple[float, float, float]], ...]:
-    """Return the points that stay where they are while a part is planted."""
-    foot, shank = limb(side, "foot"), limb(side, "shank")
-    sole = tuple((foot, (x, -size.ANKLE_HEIGHT, z)) for x, z in SOLE_POINTS)
-    return {
-        BodyPart.FOOT: sole[:3],
-        BodyPart.HEEL: sole[:1],
-        BodyPart.TOES: sole[1:3],
-        BodyPart.SHIN: ((shank, (0.0, 0.0, 0.0)), (shank, (0.0, -size.SHANK, 0.0))),
-        BodyPart.KNEE: ((shank, (0.0, 0.0, 0.0)),),
-        BodyPart.HAND: ((limb(side, "hand"), (0.0, -0.05, 0.0)),),
-        BodyPart.FOREARM: ((limb(side, "forearm"), (0.0, 0.0, 0.0)),),
-        BodyPart.CHEST: ((THORAX, (-0.05, 0.03, 0.0)),),
-        BodyPart.PELVIS: ((PELVIS, (0.0, 0.0, 0.0)),),
-        BodyPart.HEAD: ((HEAD, (0.0, 0.05, 0.0)),),
-    }.get(part, ())
 
 
 class _Rows:
@@ -237,28 +196,29 @@ def _step(parameters: Array, task: Task, damping: float) -> Array:
     _balance(rows, task)
     derivatives, residuals = rows.system()
     above = lowest[:, 1] - support.floors
-    rises = jacobian(placed, OWNERS, lowest)[:, 1]
+    rising = rises(placed, _MOVED, lowest)
     over = np.where(parameters > HIGH, parameters - HIGH, np.where(parameters < LOW, parameters - LOW, 0.0))
     limit = np.where(over != 0, LIMIT**2, 0.0)
     left = derivatives.T @ derivatives + np.diag(task.weight**2 + limit + damping**2)
     right = derivatives.T @ residuals + task.weight**2 * (parameters - task.wish) + limit * over
     for indices, weight in ((support.touching, CONTACT), (support.lying, FLAT)):
-        left += weight**2 * rises[indices].T @ rises[indices]
-        right += weight**2 * rises[indices].T @ above[indices]
-    return _kept_above(left, right, above, rises, support.touching)
+        risen = rising[indices]
+        left += weight**2 * risen.T @ risen
+        right += weight**2 * risen.T @ above[indices]
+    return _kept_above(left, right, above, rising, support.touching)
 
 
-def _kept_above(left: Array, right: Array, above: Array, rises: Array, touching: list[int]) -> Array:
+def _kept_above(left: Array, right: Array, above: Array, rising: Array, touching: list[int]) -> Array:
     """Return the correction with as many rings pushed up as would otherwise sink, and none held down."""
     pushed = np.zeros(len(above), dtype=bool)
     free = np.ones(len(above), dtype=bool)
     free[touching] = False
     correction: Array = np.zeros(len(right))
     for _ in range(_PUSHES):
-        rows = rises[pushed]
+        rows = rising[pushed]
         system = left + CONTACT**2 * rows.T @ rows
         correction[:] = -np.linalg.solve(system, right + CONTACT**2 * rows.T @ above[pushed])
-        after = above + rises @ correction
+        after = above + rising @ correction
         change = (pushed & (after > 1e-6)) | (free & ~pushed & (after < -1e-6))
         if not change.any():
             break

@@ -5,15 +5,17 @@ Between key poses the joints move in joint space; planted parts stay where the p
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from functools import cached_property
+from functools import cache, cached_property
 from itertools import pairwise
 
 import numpy as np
 
 from generator.body import segments as size
-from generator.body.contact import CONTACT, TYPED, Pin, Task, settle, tracked
+from generator.body.contact import CONTACT, TYPED, Pin, Task, settle
+from generator.body.grounds import tracked
 from generator.body.pose import AngleKey, BodyPart, Ground, Pose, Rest, Setting, Side
 from generator.body.postures import Base, base, reaching
 from generator.body.ranges import OPPOSITE, signed
@@ -56,13 +58,8 @@ class Body:
 
     def angle(self, side: Side, joint: Joint, movement: Movement) -> float:
         """Return an angle in degrees as settled; extension is minus flexion, and so on."""
-        axis, sign = signed(movement, 1.0)
-        if joint in (J.LOWER_BACK, J.UPPER_BACK, J.NECK):
-            towards = -1.0 if side is Side.OTHER else 1.0
-            return (
-                sign * towards * float(np.degrees(self.parameters[SKELETON.axes[Side.MIDDLE, joint, axis]]))
-            )
-        return sign * float(np.degrees(self.parameters[SKELETON.axes[side, joint, axis]]))
+        row, sign = _parameter_of(side, joint, movement)
+        return sign * math.degrees(self.parameters[row])
 
 
 @dataclass(frozen=True)
@@ -247,13 +244,28 @@ def largest(motion: Motion) -> dict[AngleKey, float]:
 
     A movement that never happens is left out; limits are held against this, start pose included.
     """
-    found: dict[AngleKey, float] = {}
-    for frame in motion.frames:
-        for side, joint, movement in _both_ways():
-            value = frame.angle(side, joint, movement)
-            if value > found.get((side, joint, movement), 0.5):
-                found[side, joint, movement] = value
-    return found
+    keys, rows, signs = _read_from()
+    turned = np.degrees(np.array([frame.parameters for frame in motion.frames]))
+    reached = (turned[:, rows] * signs).max(axis=0).tolist()
+    return {key: value for key, value in zip(keys, reached, strict=True) if value > 0.5}
+
+
+@cache
+def _read_from() -> tuple[tuple[AngleKey, ...], list[int], Array]:
+    """Return each movement with the parameter that holds its angle, and the sign there."""
+    keys = tuple(dict.fromkeys(_both_ways()))
+    found = [_parameter_of(*key) for key in keys]
+    return keys, [row for row, _ in found], np.array([sign for _, sign in found])
+
+
+@cache
+def _parameter_of(side: Side, joint: Joint, movement: Movement) -> tuple[int, float]:
+    """Return where an angle is among the parameters, and the sign that makes it this movement's."""
+    axis, sign = signed(movement, 1.0)
+    if joint in (J.LOWER_BACK, J.UPPER_BACK, J.NECK):
+        towards = -1.0 if side is Side.OTHER else 1.0
+        return SKELETON.axes[Side.MIDDLE, joint, axis], sign * towards
+    return SKELETON.axes[side, joint, axis], sign
 
 
 def _both_ways() -> tuple[AngleKey, ...]:

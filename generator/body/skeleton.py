@@ -131,11 +131,29 @@ class Skeleton:
             [row for row, turn in enumerate(self.turns) if turn.segment == segment]
             for segment in range(len(self.parents))
         ]
+        self._turn_at = (
+            np.array([turn.segment for turn in self.turns]),
+            np.array([self._by_segment[turn.segment].index(row) for row, turn in enumerate(self.turns)]),
+        )
+        self._slots = np.full((len(self.parents), 3), len(self.turns))
+        for row, (segment, place_) in enumerate(zip(*self._turn_at, strict=True)):
+            self._slots[segment, place_] = row
+        self._ancestry, self._levels = _lineage(self.parents)
         self.moved_by = np.zeros((len(self.parents), len(self.turns)), dtype=bool)
         for segment, parent in enumerate(self.parents):
             if parent >= 0:
                 self.moved_by[segment] = self.moved_by[parent]
             self.moved_by[segment, self._by_segment[segment]] = True
+
+
+def _lineage(parents: list[int]) -> tuple[Array, list[tuple[NDArray[np.int64], NDArray[np.int64]]]]:
+    """Return which segments lead to each, itself included, and all but the first by distance from it."""
+    ancestry = np.eye(len(parents))
+    for segment, parent in enumerate(parents[1:], 1):
+        ancestry[segment] += ancestry[parent]
+    depths = ancestry.sum(axis=1)
+    levels = [np.flatnonzero(depths == depth) for depth in range(2, int(depths.max()) + 1)]
+    return ancestry, [(rows, np.array(parents)[rows]) for rows in levels]
 
 
 SKELETON = Skeleton()
@@ -173,21 +191,25 @@ class Placed:
 def place(parameters: Array, base: Array, skeleton: Skeleton = SKELETON) -> Placed:
     """Return the body for `parameters` (pelvis position, then angles, radians) from the posture's `base`."""
     matrices = base_turns(skeleton.spread @ parameters, skeleton._axis_of)
-    count = len(skeleton.parents)
-    origins, rotations = np.zeros((count, 3)), np.zeros((count, 3, 3))
-    axes, axis_origins = np.zeros((len(matrices), 3)), np.zeros((len(matrices), 3))
-    for segment, parent in enumerate(skeleton.parents):
-        if parent < 0:
-            origins[segment], turned = parameters[:3], base
-        else:
-            turned = rotations[parent]
-            origins[segment] = origins[parent] + turned @ skeleton.offsets[segment]
-        for row in skeleton._by_segment[segment]:
-            axes[row] = turned[:, skeleton._axis_of[row]]
-            axis_origins[row] = origins[segment]
-            turned = turned @ matrices[row]
-        rotations[segment] = turned
-    return Placed(origins, rotations, axes, axis_origins)
+    # Each segment's own turns, one after the other; a segment with fewer has a turn by nothing.
+    slots = np.concatenate([matrices, np.eye(3)[None]])[skeleton._slots]
+    one = slots[:, 0]
+    two = one @ slots[:, 1]
+    own = two @ slots[:, 2]
+    rotations = np.empty_like(own)
+    above = np.empty_like(own)
+    above[0] = base
+    rotations[0] = base @ own[0]
+    for rows, parents in skeleton._levels:
+        above[rows] = rotations[parents]
+        rotations[rows] = above[rows] @ own[rows]
+    steps = np.einsum("nij,nj->ni", above, skeleton.offsets)
+    steps[0] = parameters[:3]
+    origins: Array = skeleton._ancestry @ steps
+    frames = np.stack([above, above @ one, above @ two], axis=1)
+    segments, places = skeleton._turn_at
+    axes = frames[segments, places, :, skeleton._axis_of]
+    return Placed(origins, rotations, axes, origins[segments])
 
 
 def jacobian(
@@ -203,4 +225,19 @@ def jacobian(
     moved *= skeleton.moved_by[owners][:, :, None]
     result: Array = np.swapaxes(moved, 1, 2) @ skeleton.spread
     result[:, [0, 1, 2], [0, 1, 2]] += 1.0
+    return result
+
+
+def rises(placed: Placed, moved_by: NDArray[np.bool_], points: Array, skeleton: Skeleton = SKELETON) -> Array:
+    """Return how the height of each point grows with each parameter: the middle rows of `jacobian`.
+
+    moved_by: for each point, which turns move it; shape (points, turns).
+    """
+    axes, at = placed.turn_axes, placed.turn_origins
+    # The vertical part of axis x (point - origin), without the other two parts and without their memory.
+    moved = points[:, 0, None] * axes[None, :, 2] - points[:, 2, None] * axes[None, :, 0]
+    moved += at[:, 2] * axes[:, 0] - at[:, 0] * axes[:, 2]
+    moved *= moved_by
+    result: Array = moved @ skeleton.spread
+    result[:, 1] += 1.0
     return result

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import Enum
+from functools import cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -240,11 +241,17 @@ def skin(placed: Placed) -> Skin:
     return Skin(placed.points(OWNERS, CENTRES), first, second)
 
 
+@cache
 def rings_of(part: BodyPart, side: Side) -> NDArray[np.int64]:
-    """Return the indices of the rings by which a part rests; the thigh's root counts to the pelvis."""
+    """Return the indices of the rings by which a part rests; the thigh's root counts to the pelvis.
+
+    One array serves all who ask, so nobody may change it.
+    """
     found = [
         index
         for index, ring in enumerate(RINGS)
         if ring.part is part and (not part.paired or ring.side is side)
     ]
-    return np.array(found, dtype=np.int64)
+    rows = np.array(found, dtype=np.int64)
+    rows.flags.writeable = False
+    return rows

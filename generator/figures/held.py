@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from generator.body.contact import stood
+from generator.body.grounds import stood
 from generator.body.motion import Body
 from generator.body.pose import SIDES, Side
 from generator.body.skeleton import HEAD, Array, limb

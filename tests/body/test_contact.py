@@ -5,7 +5,8 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from generator.body.contact import level, sunk, tracked
+from generator.body.contact import sunk
+from generator.body.grounds import level, tracked
 from generator.body.motion import move
 from generator.body.pose import BodyPart, Ground, Pose, Rest, Setting
 from generator.body.skeleton import limb
