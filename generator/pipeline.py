@@ -20,7 +20,7 @@ from generator.problems import Problem, Rule, has_errors, in_order
 from generator.progression import arrange, one_patient
 from generator.publish import NotPublishedError, Stage, audit_tree, open_stage
 from generator.reading import read_content
-from generator.steps import figures, languages, pages, paper, protocols
+from generator.steps import figures, languages, pages, paper, protocols, translating
 from generator.steps.drawn import gallery_of
 from generator.steps.expectations import audit_of
 from generator.steps.languages import Spoken, speak
@@ -40,6 +40,7 @@ ALL_RULES: tuple[Rule, ...] = tuple(
             *publish.RULES,
             *editing.RULES,
             *languages.RULES,
+            *translating.RULES,
             *figures.RULES,
             *one_patient.RULES,
         },
@@ -100,6 +101,15 @@ def check_catalogue(content: Path) -> Checked:
     catalogue = with_angles(read.catalogue)
     orders = {} if has_errors(problems) else arrange(catalogue)
     return Checked(catalogue, orders, problems, read.sources)
+
+
+def check_languages(content: Path) -> Checked:
+    """Check the content, and then its translations into the clinic's languages."""
+    checked = check_catalogue(content)
+    if checked.catalogue is None:
+        return checked
+    _, found = speak(checked.catalogue, content)
+    return replace(checked, problems=in_order((*checked.problems, *found)))
 
 
 def build_site(request: Request, say: Say) -> Outcome:

@@ -22,6 +22,7 @@ from generator.cli.proof import proof
 from generator.cli.readability import readability
 from generator.cli.schema import schema
 from generator.cli.shared import NOT_STARTED
+from generator.cli.translate import translate
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
@@ -45,6 +46,7 @@ COMMANDS = (
     proof,
     readability,
     schema,
+    translate,
 )
 for command in COMMANDS:
     commands.add_command(command)

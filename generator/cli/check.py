@@ -7,7 +7,7 @@ from pathlib import Path
 import click
 
 from generator.cli.shared import DONE, PROBLEMS, content_option, format_option, print_problems
-from generator.pipeline import check_catalogue
+from generator.pipeline import check_languages
 from generator.problems import has_errors
 
 
@@ -15,7 +15,7 @@ from generator.problems import has_errors
 @content_option
 @format_option
 def check(content: Path, form: str) -> int:
-    """Check the catalogue and print what is wrong, where, and what to do."""
-    checked = check_catalogue(content)
+    """Check the catalogue and its translations, and print what is wrong, where, and what to do."""
+    checked = check_languages(content)
     print_problems(checked.problems, checked.sources, form)
     return PROBLEMS if has_errors(checked.problems) else DONE

@@ -16,6 +16,7 @@ from generator.editing.files import (
     refused_id,
     replace_files,
     replace_scalar,
+    write_text,
 )
 from generator.editing.measurements import edits_of, new_rows, rows_of
 from generator.editing.rules import RULES
@@ -41,4 +42,5 @@ __all__ = [
     "with_entry",
     "with_item",
     "with_scalar",
+    "write_text",
 ]

@@ -118,6 +118,19 @@ def create_file(path: Path, text: str) -> tuple[Problem, ...]:
     return ()
 
 
+def write_text(path: Path, text: str) -> tuple[Problem, ...]:
+    """Write a file that is made as a whole, such as an export; return why not, or nothing when it is done.
+
+    One that is there is replaced in one step.
+    """
+    if not path.exists():
+        return create_file(path, text)
+    try:
+        return replace_files({path: Draft(text, hash_of(path.read_bytes()))})
+    except OSError as error:
+        return (NOT_WRITABLE.at(Place(str(path)), f"not written ({error.strerror})"),)
+
+
 def change_files(edits: Mapping[Path, Edit], expected: Mapping[Path, str]) -> tuple[Problem, ...]:
     """Change several files, all or none; `expected` holds the hash of each as it was read."""
     drafts: dict[Path, Draft] = {}

@@ -14,10 +14,11 @@ from generator.body.shown import facts_of
 from generator.catalogue.base import Text, TextState
 from generator.catalogue.exercise import Exercise
 from generator.catalogue.values import Catalogue
+from generator.checks import readability, translated
 from generator.problems import Problem, Rule, Severity
 from generator.wording.filling import Facts
 from generator.wording.localise import NO_TRANSLATIONS, Translations, exercise_in_use, localise
-from generator.wording.own_words import own_word_problems
+from generator.wording.own_words import Words, own_word_problems, own_words_in
 from generator.wording.po import read_translations
 from generator.wording.voice import Voice, unknown_languages, voice
 
@@ -42,6 +43,11 @@ class Spoken:
     catalogue: Catalogue
     translations: Translations
     facts: Facts = field(default_factory=dict)
+
+    @property
+    def own(self) -> Words | None:
+        """Return the generator's words that the content brings for a language the generator does not ship."""
+        return own_words_in(self.voice.code, self.translations)
 
     def in_use(self) -> Mapping[UseKey, Exercise]:
         """Return each exercise in the words of the dose with which each phase begins."""
@@ -71,7 +77,7 @@ def speak(catalogue: Catalogue, content: Path) -> tuple[tuple[Spoken, ...], tupl
     spoken: list[Spoken] = []
     problems: list[Problem] = []
     for position, code in enumerate(clinic.languages):
-        one, found = _speak_one(catalogue, code, content, facts)
+        one, found = speak_one(catalogue, code, content, facts)
         problems += found
         reason = _why_withheld(catalogue, one)
         if reason:
@@ -81,22 +87,25 @@ def speak(catalogue: Catalogue, content: Path) -> tuple[tuple[Spoken, ...], tupl
     return tuple(spoken), tuple(problems)
 
 
-def _speak_one(
+def speak_one(
     catalogue: Catalogue, code: str, content: Path, facts: Facts
 ) -> tuple[Spoken, tuple[Problem, ...]]:
+    """Return the catalogue in one known language, whether or not it can be published, and what was found."""
     translations = NO_TRANSLATIONS
     problems: tuple[Problem, ...] = ()
     path = content / "translations" / f"{code}.po"
     if code != catalogue.source_language and path.exists():
         translations, problems = read_translations(path)
-    speaker = voice(code)
+    speaker = voice(code, own_words_in(code, translations))
     localised, found = localise(catalogue, speaker, translations, facts)
-    return Spoken(speaker, localised, translations, facts), (*problems, *found)
+    denials = translated.check(catalogue, code, translations)
+    hard = readability.check_language(localised, code) if code != catalogue.source_language else ()
+    return Spoken(speaker, localised, translations, facts), (*problems, *found, *denials, *hard)
 
 
 def _why_withheld(catalogue: Catalogue, spoken: Spoken) -> str:
     """Return why a language cannot be published, or an empty text."""
-    own = next(iter(own_word_problems(spoken.voice.code)), None)
+    own = next(iter(own_word_problems(spoken.voice.code, spoken.own)), None)
     if own is not None:
         return own.message
     if spoken.voice.code == catalogue.source_language:

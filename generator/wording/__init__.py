@@ -29,8 +29,12 @@ In reading order:
   ``exercise_in_use(exercise, step, catalogue, voice, translations) -> Exercise``
 - `po`: translations from files.
   ``read_translations(path) -> (Translations, problems)``
+- `soundness`, `negations`: what a translation must share with its source.
+  ``soundness_problems(source, translation, place)``, ``negation_problems(...)``
 - `export`: texts for translators.
   ``content_catalogue(catalogue, language, translations)``, ``po_text(catalogue) -> str``
+- `merging`, `exchange`: out to translators and back, without losing their work.
+  ``export_texts(catalogue, language, here, page_of) -> Exchange``, ``import_texts(...)``
 - `extract`: the generator's own words as a template for translators.
   ``extract_messages() -> str``, ``updated_locale(language) -> str``
 - `syllables`: how many syllables a word has, by each language's spelling.
@@ -48,8 +52,16 @@ In reading order:
 from __future__ import annotations
 
 from generator.problems import Rule
-from generator.wording import filling, own_words, po, voice
+from generator.wording import exchange, filling, negations, own_words, po, soundness, voice
 
-RULES: tuple[Rule, ...] = (*filling.RULES, *own_words.RULES, *po.RULES, *voice.RULES)
+RULES: tuple[Rule, ...] = (
+    *exchange.RULES,
+    *filling.RULES,
+    *negations.RULES,
+    *own_words.RULES,
+    *po.RULES,
+    *soundness.RULES,
+    *voice.RULES,
+)
 
 __all__ = ["RULES"]

@@ -11,7 +11,7 @@ from babel import Locale
 from babel.messages import Catalog
 from babel.messages.extract import DEFAULT_KEYWORDS, extract_from_dir
 
-from generator.wording.export import po_text
+from generator.wording.export import plural_notes, po_text
 from generator.wording.voice import own_catalogue
 
 GENERATOR = Path(__file__).parent.parent
@@ -31,7 +31,9 @@ def own_messages(root: Path = GENERATOR) -> Catalog:
         root, _METHODS, _OPTIONS, _KEYWORDS, comment_tags=("Translators:",), strip_comment_tags=True
     ):
         place = (f"generator/{Path(path).as_posix()}", 1)
-        catalogue.add(message, locations=[place], auto_comments=comments, context=context)
+        ids = message if isinstance(message, str) else tuple(message)
+        notes = (*comments, *plural_notes(ids))
+        catalogue.add(message, locations=[place], auto_comments=notes, context=context)
     return catalogue
 
 

@@ -27,14 +27,16 @@ from generator.wording.filling import (
     is_angle,
     phrases_of,
     source_problems,
-    translation_problems,
 )
 from generator.wording.isolation import isolate_numbers
 from generator.wording.messages import field_context, item_context, text_fields
+from generator.wording.soundness import soundness_problems
 from generator.wording.voice import Voice
 from generator.wording.voice import voice as voice_of
 
 Key = tuple[str, str]
+# One of the generator's own messages: its context ("" for none), and its text or singular and plural.
+OwnKey = tuple[str, tuple[str, ...]]
 Value = TypeVar("Value")
 
 
@@ -43,11 +45,14 @@ class Translations:
     """What a language has of the content's texts, by context and source sentence.
 
     current: good translations. outdated: marked as no longer matching. places: where each stands.
+    own: the generator's own words, for a language that the generator does not ship; one form or as many
+    as the language has plurals.
     """
 
     current: Mapping[Key, str] = field(default_factory=dict)
     outdated: Mapping[Key, str] = field(default_factory=dict)
     places: Mapping[Key, Place] = field(default_factory=dict, repr=False)
+    own: Mapping[OwnKey, tuple[str, ...]] = field(default_factory=dict)
 
 
 NO_TRANSLATIONS = Translations()
@@ -186,9 +191,7 @@ class _Localiser:
         return self.source_language, source, TextState.OUTDATED if outdated else TextState.MISSING
 
     def _is_sound(self, source: str, translation: str, key: Key) -> bool:
-        if not has_braces(source) and not has_braces(translation):
-            return True
         place = self.translations.places.get(key, NOWHERE)
-        found = list(translation_problems(source, translation, place))
+        found = list(soundness_problems(source, translation, place))
         self.problems.extend(found)
         return not found

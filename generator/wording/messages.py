@@ -25,6 +25,8 @@ _ONE_OF = {
     "strains": "strain",
     "glossary": "term",
 }
+# Kinds of content with texts that tell a patient what to do.
+_GUARDING = ("safety", "exercise", "daily_life", "programme", "strain", "equipment")
 
 
 @dataclass(frozen=True)
@@ -97,6 +99,15 @@ def _holds_text(hint: Any) -> bool:
     if isinstance(hint, type) and is_dataclass(hint):
         return hint is Text or bool(_text_fields(hint))
     return any(_holds_text(part) for part in get_args(hint))
+
+
+def guards_patients(context: str) -> bool:
+    """Return whether texts of a context tell a patient what to do or what not to do.
+
+    A lost "not" there can hurt somebody; names, and texts about clinics, studies and words, cannot.
+    """
+    parts = context.split("/")
+    return parts[0] in _GUARDING and parts[-1] != "name"
 
 
 def _notes(context: str, source: str) -> tuple[str, ...]:

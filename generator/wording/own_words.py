@@ -4,13 +4,18 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from typing import TypeAlias
 
 from babel.messages import Catalog
 from babel.messages.catalog import Message
 from babel.messages.pofile import read_po
 
 from generator.problems import Place, Problem, Rule
-from generator.wording.voice import LOCALES, OWN_LANGUAGE, own_catalogue
+from generator.wording.localise import Translations
+from generator.wording.voice import LOCALES, OWN_LANGUAGE, is_shipped, own_catalogue, words_of
+
+# The generator's own words in one language, as another room holds them.
+Words: TypeAlias = Catalog
 
 TEMPLATE = LOCALES / "generator.pot"
 
@@ -32,12 +37,19 @@ DAMAGED = Rule(
 _VALUE = re.compile(r"\{[a-z_]+\}|%\([a-z_]+\)s")
 
 
+def own_words_in(language: str, translations: Translations) -> Words | None:
+    """Return the generator's words that the content brings; none for a language that the generator ships."""
+    return None if is_shipped(language) or not translations.own else words_of(language, translations.own)
+
+
 def own_word_problems(language: str, words: Catalog | None = None) -> Iterator[Problem]:
     """Yield what is missing or damaged in the generator's words in `language`; `words` as in `voice`."""
     found = words if words is not None else own_catalogue(language)
     if found is None and language.partition("-")[0] == OWN_LANGUAGE:
         return
-    place = Place(f"generator/wording/locales/{language}.po")
+    place = Place(
+        f"content/translations/{language}.po" if words else f"generator/wording/locales/{language}.po"
+    )
     missing: list[str] = []
     for message in _wanted():
         known = found.get(message.id, message.context) if found is not None else None
@@ -53,9 +65,25 @@ def own_word_problems(language: str, words: Catalog | None = None) -> Iterator[P
         )
 
 
-def _wanted() -> Iterator[Message]:
+def own_words_missing(language: str, words: Catalog | None = None) -> tuple[int, int]:
+    """Return how many of the generator's messages a language lacks, and how many there are."""
+    wanted = list(_wanted())
+    found = words if words is not None else own_catalogue(language)
+    if found is None:
+        return (0 if language.partition("-")[0] == OWN_LANGUAGE else len(wanted)), len(wanted)
+    known = (found.get(message.id, message.context) for message in wanted)
+    missing = sum(one is None or one.fuzzy or not all(_forms(one)) for one in known)
+    return missing, len(wanted)
+
+
+def wanted_words() -> Words:
+    """Return the generator's messages without translations, as they ship."""
     with TEMPLATE.open("rb") as file:
-        yield from (message for message in read_po(file, abort_invalid=True) if message.id)
+        return read_po(file, abort_invalid=True)
+
+
+def _wanted() -> Iterator[Message]:
+    yield from (message for message in wanted_words() if message.id)
 
 
 def _forms(message: Message) -> tuple[str, ...]:

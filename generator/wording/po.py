@@ -14,8 +14,9 @@ from babel.messages import Catalog
 from babel.messages.catalog import Message
 from babel.messages.pofile import PoFileError, PoFileParser
 
-from generator.problems import Place, Problem, Rule, in_order
-from generator.wording.localise import NO_TRANSLATIONS, Key, Translations
+from generator.problems import NOWHERE, Place, Problem, Rule, in_order
+from generator.wording.localise import NO_TRANSLATIONS, Key, OwnKey, Translations
+from generator.wording.voice import unknown_languages
 
 UNREADABLE = Rule(
     "translation-unreadable",
@@ -41,6 +42,14 @@ WITHOUT_CONTEXT = Rule(
     "Its msgctxt line was lost, or it has plural forms, which no text of the content has.",
     "restore the entry from the export of messages",
 )
+PLURALS = Rule(
+    "plural-forms-differ",
+    "An entry or a header does not have as many plural forms as the language.",
+    "A form was left out or added, or the header's Plural-Forms line was changed.",
+    "give every form that the header counts; the header's line is that of the export",
+)
+# The generator's own words in a file of content: ``generator``, or ``generator/<context of its own>``.
+OWN = "generator"
 
 _QUOTED = r'"(?:[^"\\]|\\.)*"'
 _LINE = re.compile(rf"(?:(msgctxt|msgid|msgid_plural|msgstr(?:\[\d\])?)\s+)?{_QUOTED}")
@@ -155,8 +164,16 @@ def _header_problems(name: str, recorder: _Recorder, language: str) -> Iterator[
         yield HEADER.at(
             place, f"the header says Language: {stated or '(nothing)'}, the file's name {language}"
         )
+    stated = recorder.header.get("plural-forms", "")
+    forms = Catalog(locale=language.replace("-", "_")).num_plurals if stated and _known(language) else None
+    if forms is not None and f"nplurals={forms};" not in stated.replace(" ", "") + ";":
+        yield PLURALS.at(place, f"the header says Plural-Forms: {stated}; {language} has {forms} forms")
     if "charset=utf-8" not in recorder.header.get("content-type", "").lower():
         yield HEADER.at(place, "the header does not say charset=UTF-8")
+
+
+def _known(language: str) -> bool:
+    return not any(True for _ in unknown_languages([language], NOWHERE))
 
 
 def _entry_problems(name: str, recorder: _Recorder) -> Iterator[Problem]:
@@ -166,9 +183,18 @@ def _entry_problems(name: str, recorder: _Recorder) -> Iterator[Problem]:
     for message in recorder:
         place = Place(name, message.lineno or 0, 1)
         if message.id and not isinstance(message.id, str):
-            yield WITHOUT_CONTEXT.at(place, f"{_short(message)} has plural forms")
+            if not _is_own(message):
+                yield WITHOUT_CONTEXT.at(place, f"{_short(message)} has plural forms")
+            elif any(message.string) and not all(message.string):
+                given = sum(bool(form) for form in message.string)
+                wanted = f"{given} of {recorder.num_plurals} forms"
+                yield PLURALS.at(place, f"{_short(message)} has {wanted}")
         elif message.id and not message.context:
             yield WITHOUT_CONTEXT.at(place, f"{_short(message)} has no msgctxt")
+
+
+def _is_own(message: Message) -> bool:
+    return (message.context or "").partition("/")[0] == OWN
 
 
 def _short(message: Message) -> str:
@@ -180,7 +206,14 @@ def _translations(name: str, recorder: _Recorder) -> Translations:
     current: dict[Key, str] = {}
     outdated: dict[Key, str] = {}
     places: dict[Key, Place] = {}
+    own: dict[OwnKey, tuple[str, ...]] = {}
     for message in recorder:
+        if _is_own(message):
+            forms = (message.string,) if isinstance(message.string, str) else tuple(message.string)
+            ids = (message.id,) if isinstance(message.id, str) else tuple(message.id)
+            if all(forms) and not message.fuzzy:
+                own[(message.context or "").partition("/")[2], ids] = forms
+            continue
         if not message.context or not isinstance(message.id, str) or not isinstance(message.string, str):
             continue
         words = _BLANKS.sub(" ", message.string).strip()
@@ -188,7 +221,7 @@ def _translations(name: str, recorder: _Recorder) -> Translations:
             key = (message.context, message.id)
             places[key] = Place(name, message.lineno or 0, 1)
             (outdated if message.fuzzy else current)[key] = words
-    return Translations(current, outdated, places)
+    return Translations(current, outdated, places, own)
 
 
-RULES = (UNREADABLE, HEADER, TWICE, WITHOUT_CONTEXT)
+RULES = (UNREADABLE, HEADER, TWICE, WITHOUT_CONTEXT, PLURALS)

@@ -6,7 +6,7 @@ names and number forms are CLDR's (Unicode Common Locale Data Repository), throu
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from functools import cache
 from gettext import GNUTranslations, NullTranslations
@@ -140,6 +140,22 @@ def own_catalogue(language: str) -> Catalog | None:
             with path.open("rb") as file:
                 return read_po(file, locale=code.replace("-", "_"), abort_invalid=True)
     return None
+
+
+def is_shipped(language: str) -> bool:
+    """Return whether the generator brings its own words in a language, complete or not."""
+    return language.partition("-")[0] == OWN_LANGUAGE or own_catalogue(language) is not None
+
+
+def words_of(language: str, own: Mapping[tuple[str, tuple[str, ...]], tuple[str, ...]]) -> Catalog:
+    """Return the generator's words as a catalogue, from forms by context ("" for none) and message."""
+    words = Catalog(locale=language.replace("-", "_"))
+    for (context, ids), forms in own.items():
+        if len(ids) == 1:
+            words.add(ids[0], forms[0], context=context or None)
+        else:
+            words.add(ids, forms, context=context or None)
+    return words
 
 
 @cache
