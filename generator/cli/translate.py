@@ -62,7 +62,8 @@ def import_(language: str, file: Path, content: Path) -> int:
     if problems := write_text(path, found.text):
         return _refused(problems)
     whole = progress(checked.catalogue, content, language)[0]
-    click.echo(f"{found.changed} entries changed in {path}: {_counts(whole)}. Now run: check")
+    entries = "1 entry" if found.changed == 1 else f"{found.changed} entries"
+    click.echo(f"{entries} changed in {path}: {_counts(whole)}. Now run: check")
     return DONE
 
 
