@@ -43,6 +43,11 @@ def weight_moment(mass: float, at: Array, joint: Array, axis: Array, gravity: fl
     return float(np.cross(at - joint, np.array([0.0, -mass * gravity, 0.0])) @ axis)
 
 
+def is_free(body: Body, side: Side) -> bool:
+    """Return whether a leg rests on nothing, neither on the ground nor on the other leg."""
+    return not any(rest.side is side and rest.part in _LEG_PARTS for rest in body.rests)
+
+
 def against_gravity(
     body: Body,
     side: Side,
@@ -57,8 +62,7 @@ def against_gravity(
 
     mass in kg, stature in m; `loaded` says that a band or weight is added. Negative: gravity helps.
     """
-    rests = any(rest.side is side and rest.part in _LEG_PARTS for rest in body.rests)
-    if loaded or rests or joint not in (Joint.HIP, Joint.KNEE):
+    if loaded or not is_free(body, side) or joint not in (Joint.HIP, Joint.KNEE):
         return None
     name, sign = signed(movement, 1.0)
     placed, parameter = body.placed, SKELETON.axes[side, joint, name]

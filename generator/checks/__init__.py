@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterable
 from generator.body.shown import with_angles
 from generator.catalogue.values import Catalogue
 from generator.checks import (
+    actions,
     bands,
     both_sides,
     daily_life,
@@ -39,6 +40,7 @@ from generator.problems import Problem, Rule
 Check = Callable[[Catalogue], Iterable[Problem]]
 
 CONTENT: tuple[Check, ...] = (
+    actions.check,
     bands.check,
     both_sides.check,
     daily_life.check,
@@ -64,6 +66,7 @@ CONTENT: tuple[Check, ...] = (
     windows.check,
 )
 RULES: tuple[Rule, ...] = (
+    *actions.RULES,
     *bands.RULES,
     *both_sides.RULES,
     *daily_life.RULES,

@@ -15,7 +15,7 @@ from generator.progression.activity import Activity, activity_of
 from generator.progression.arrange import arrange
 from generator.progression.dates import calendar
 from generator.progression.equipment import things_of_phase
-from generator.progression.gravity import contradictions, gravity_moments
+from generator.progression.gravity import contradictions, forms_of, gravity_moments
 from generator.progression.heights import anchor_heights, anchor_table
 from generator.progression.reporting import report_items
 from generator.progression.restrictions import restriction_table
@@ -35,6 +35,7 @@ __all__ = [
     "contradictions",
     "day",
     "days",
+    "forms_of",
     "gravity_moments",
     "hanging",
     "minutes",

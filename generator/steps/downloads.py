@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from generator.catalogue.values import Catalogue
-from generator.steps.ordered import json_text, order_csv, order_json, studies_csl
+from generator.steps.ordered import gravity_json, json_text, order_csv, order_json, studies_csl
 from generator.steps.worked import Worked
 from generator.website.addresses import order_file, studies_file
 from generator.website.values import DataFact, DataKind
@@ -22,7 +22,12 @@ def data_texts(catalogue: Catalogue, worked: Worked) -> Texts:
             (
                 order_file(id_, "json"),
                 DataKind.ORDER,
-                json_text(order_json(catalogue, order, hangs=worked.hanging[id_])),
+                json_text(
+                    {
+                        **order_json(catalogue, order, hangs=worked.hanging[id_]),
+                        "gravity": gravity_json(worked.moments[id_], worked.contradictions[id_]),
+                    }
+                ),
             ),
             (studies_file(id_), DataKind.STUDIES, studies_csl(catalogue, order)),
         )

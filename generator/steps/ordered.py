@@ -10,11 +10,12 @@ import csv
 import io
 import json
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
 from generator.catalogue.arranged import Estimate, Hanging, Order, Placed, Reason, SetAside
 from generator.catalogue.clinic import Study
+from generator.catalogue.moments import MASS_KG, SOURCE, STATURE_M, Contradiction, Moment
 from generator.catalogue.programme import Programme, Use
 from generator.catalogue.values import Catalogue
 from generator.progression import arrange, hanging
@@ -64,6 +65,39 @@ def order_json(
             }
             for one in hangs
             if phase in (None, one.phase)
+        ],
+    }
+
+
+def gravity_json(moments: Mapping[str, Moment], gainsaid: Sequence[Contradiction]) -> dict[str, Any]:
+    """Return what gravity asks in each form, as a model says; it orders nothing.
+
+    newton_metres: None where there is no model, and then `no_model` says why.
+    """
+    return {
+        "basis": "modelled, gravity only; never counts before a measured value",
+        "source": SOURCE,
+        "mass_kg": MASS_KG,
+        "stature_m": STATURE_M,
+        "forms": [
+            {
+                "form": one.form,
+                "joint": one.joint.value,
+                "movement": one.movement.value,
+                "newton_metres": _round(one.newton_metres),
+                "no_model": one.without.value if one.without else None,
+            }
+            for one in moments.values()
+        ],
+        "against_the_order": [
+            {
+                "phase": one.phase,
+                "easier": one.easier,
+                "harder": one.harder,
+                "easier_newton_metres": _round(one.easier_moment),
+                "harder_newton_metres": _round(one.harder_moment),
+            }
+            for one in gainsaid
         ],
     }
 

@@ -91,6 +91,8 @@ def _input(site: Site, spoken: Spoken) -> SiteInput:
         set_aside=site.worked.set_aside,
         effects=site.worked.effects,
         hanging=site.worked.hanging,
+        moments=site.worked.moments,
+        contradictions=site.worked.contradictions,
         booklets={
             (one.job.programme, one.job.phase): _download(one)
             for one in printed

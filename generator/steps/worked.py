@@ -15,6 +15,7 @@ from generator.progression import (
     anchor_table,
     contradictions,
     days,
+    forms_of,
     gravity_moments,
     hanging,
     restriction_table,
@@ -85,5 +86,8 @@ def work_out(catalogue: Catalogue, orders: Orders) -> Worked:
         effects=variation_effects(catalogue, activity),
         hanging={id_: hanging(catalogue, one) for id_, one in catalogue.programmes.items()},
         moments=moments,
-        contradictions={id_: tuple(contradictions(orders[id_], moments[id_])) for id_ in orders},
+        contradictions={
+            id_: tuple(contradictions(orders[id_], moments[id_], forms_of(catalogue.programmes[id_])))
+            for id_ in orders
+        },
     )

@@ -20,6 +20,7 @@ from generator.website.addresses import clinicians_page, exercise_page, programm
 from generator.website.allowed import week_tables
 from generator.website.evidence import PlaceRow, evidence_of, place_row
 from generator.website.forms import effect_rows, hanging_rows
+from generator.website.gravity import gainsaid, gravity_view
 from generator.website.page import Page
 from generator.website.phase import Tested, booklet_detail, tested
 from generator.website.shared import end_words
@@ -46,6 +47,7 @@ class PhaseRow:
     phase: Phase
     milestones: tuple[Tested, ...]
     places: tuple[PlaceRow, ...]
+    gainsaid: tuple[str, ...]
 
 
 @dataclass(frozen=True)
@@ -102,6 +104,7 @@ def _page(site: SiteInput, programme: Programme) -> Page:
             "evidence": evidence,
             "effects": tuple(effect_rows(site, programme)),
             "hanging": tuple(hanging_rows(site, programme)),
+            "gravity": gravity_view(site, programme),
             "rules": rules,
             "week_tables": week_tables(site, programme),
             "forbids": {row.restriction.id: row.forbids for row in rules},
@@ -159,6 +162,7 @@ def _phase(site: SiteInput, programme: Programme, phase: Phase) -> PhaseRow:
         phase=phase,
         milestones=tuple(tested(voice, phase)),
         places=tuple(place_row(site, programme, placed) for placed in order.of_phase(phase.number)),
+        gainsaid=tuple(gainsaid(site, programme, phase.number)),
     )
 
 

@@ -10,6 +10,7 @@ from types import MappingProxyType
 from generator.catalogue.arranged import AnchorHeights, Day, Orders, RestrictionRow, StepBack, Thing
 from generator.catalogue.estimates import Estimate, Hanging, SetAside, VariationEffect
 from generator.catalogue.exercise import Exercise
+from generator.catalogue.moments import Contradiction, Moment
 from generator.catalogue.reporting import ItemAnswer
 from generator.catalogue.values import Catalogue
 from generator.problems import Rule
@@ -85,7 +86,8 @@ class SiteInput:
     days, things, back: by phase, what its fullest day holds, what must be at hand, and the step back from
     each dose step. tables: by programme, what is allowed when. anchors: a band's heights by body height.
     estimates, set_aside: what is known of each form. effects: by exercise, what its forms change. hanging: by
-    programme, what hangs on one study. protocols, data: by programme, the protocol for clinicians and the
+    programme, what hangs on one study. moments, contradictions: by programme, what a model says of gravity,
+    and where it gainsays the order. protocols, data: by programme, the protocol for clinicians and the
     files with its evidence. reports: by programme, the reporting checklists. figures: by item, the
     pictures that were drawn. rules: all codes of problems.
     fields: the reference of all keys of the content.
@@ -107,6 +109,10 @@ class SiteInput:
     set_aside: Mapping[FormKey, tuple[SetAside, ...]] = field(default_factory=lambda: MappingProxyType({}))
     effects: Mapping[str, tuple[VariationEffect, ...]] = field(default_factory=lambda: MappingProxyType({}))
     hanging: Mapping[str, tuple[Hanging, ...]] = field(default_factory=lambda: MappingProxyType({}))
+    moments: Mapping[str, Mapping[str, Moment]] = field(default_factory=lambda: MappingProxyType({}))
+    contradictions: Mapping[str, tuple[Contradiction, ...]] = field(
+        default_factory=lambda: MappingProxyType({})
+    )
     data: Mapping[str, tuple[DataFact, ...]] = field(default_factory=lambda: MappingProxyType({}))
     reports: Mapping[str, tuple[ItemAnswer, ...]] = field(default_factory=lambda: MappingProxyType({}))
     figures: Mapping[str, FigureFact] = field(default_factory=lambda: MappingProxyType({}))

@@ -25,7 +25,7 @@ _STRAY = dict.fromkeys(map(ord, OPEN + CLOSE))
 _GAP = "[ \u00a0\u202f]"
 _PHONE = rf"(?:\+\d|0\d|\(0\d+\))(?:[/\-]?{_GAP}?\d+)+(?!\w)"
 _JOINT = rf"{_GAP}?[×xX*/:–−\-]{_GAP}?|[.,'’]|{_GAP}(?=\d{{3}}(?!\d))"
-_UNIT = rf"{_GAP}?(?:%|°C?|(?:kg|km|cm|mm|min|ml|g|m|s|h|l|N)(?!\w))"
+_UNIT = rf"{_GAP}?(?:%|°C?|(?:kg|km|cm|mm|min|ml|N[⋅·]?m|g|m|s|h|l|N)(?!\w))"
 _NUMBER = re.compile(
     rf"(?<![\w.,/])(?:{_PHONE}|(?:[±≤≥<>]{_GAP}?)?[+\-−–]?\d+(?:(?:{_JOINT})[+\-−]?\d+)*(?:{_UNIT})?)"
 )

@@ -75,6 +75,11 @@ def kilograms(voice: Voice, weight: float) -> str:
     return _measure(voice, weight, "mass-kilogram")
 
 
+def newton_metres(voice: Voice, moment: float) -> str:
+    """Return a moment about a joint, to whole newton metres: a model is no more exact."""
+    return _measure(voice, round(moment), "torque-newton-meter")
+
+
 def file_size(voice: Voice, octets: int) -> str:
     """Return the size of a file, in kilobytes below one megabyte, rounded up to what is shown."""
     if octets < 1_000_000:

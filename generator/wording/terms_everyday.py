@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from enum import Enum
 from types import MappingProxyType
 
-from generator.catalogue import arranged, base, dose, estimates, judgement, restricted
+from generator.catalogue import arranged, base, dose, estimates, judgement, moments, restricted
 from generator.catalogue import terms as t
 from generator.wording.marked import Marked, mark
 from generator.wording.terms_reporting import REPORTING
@@ -173,6 +173,17 @@ EVERYDAY: Mapping[Enum, Marked] = MappingProxyType(
         arranged.BandPosition.INSIDE: mark("place in the activity band", "within the band"),
         arranged.BandPosition.ABOVE: mark("place in the activity band", "above the band"),
         arranged.BandPosition.UNKNOWN: mark("place in the activity band", "not known"),
+        moments.NoModel.LOADED: mark(
+            "why there is no model of gravity", "a band, a weight or a pedal adds load"
+        ),
+        moments.NoModel.HELPED: mark("why there is no model of gravity", "the leg is helped"),
+        moments.NoModel.RESTS: mark(
+            "why there is no model of gravity", "the leg rests or carries weight in every pose"
+        ),
+        moments.NoModel.OTHER_JOINT: mark(
+            "why there is no model of gravity", "only the hip and the knee are modelled"
+        ),
+        moments.NoModel.NO_POSES: mark("why there is no model of gravity", "there is no picture yet"),
         estimates.Aside.NO_STUDY: mark("why a value is set aside", "the study could not be read"),
         estimates.Aside.LEFT_OUT: mark(
             "why a value is set aside", "left out on purpose, to see what hangs on this study"

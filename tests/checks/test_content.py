@@ -34,9 +34,7 @@ WAIVES = """\
             role: surgeon
             reason: The patient cannot lie down.
 """
-ACCEPTED = (
-    "        then: goes on\n        accepts: {up-to: 60, role: surgeon, reason: Invented for tests.}\n"
-)
+ACCEPTED = "        then: goes on\n        accepts: {up-to: 60, role: surgeon, reason: Invented for tests.}\n"
 SEATED = "    other-leg: same\n    demand: lying or sitting\n"
 
 
@@ -562,6 +560,15 @@ CASES = (
         ("'ankle-pump' enters in week 8 when delayed, outside phase 1",),
     ),
     Case(
+        "a muscle that moves a joint as no joint can is named",
+        "muscles.yml",
+        "  plain: the muscle at the back of your lower leg\n",
+        "  plain: the muscle at the back of your lower leg\n  action: {joint: knee, movement: abduction}\n",
+        "muscle-action-impossible",
+        "abduction",
+        ("'calf'", "there is no abduction of the knee, only: flexion, extension"),
+    ),
+    Case(
         "a text of a new file that nobody wrote is named",
         RAISE,
         "Makes your calf strong enough for stairs.",
@@ -686,3 +693,10 @@ def test_checks_bear_a_catalogue_with_holes() -> None:
         "restriction-without-end",
         "wrong-kind",
     ]
+
+
+def test_a_muscle_moves_a_joint_as_the_joint_can() -> None:
+    """What the joint can do is no error."""
+    plain = "  plain: the muscle at the back of your lower leg\n"
+    typed = plain + "  action: {joint: ankle, movement: plantarflexion}\n"
+    assert problems_of(with_change(FILES, "muscles.yml", plain, typed)) == []

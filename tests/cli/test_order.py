@@ -10,9 +10,11 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner, Result
 
+from generator.catalogue.moments import Contradiction, Moment, NoModel
+from generator.catalogue.terms import Joint, Movement
 from generator.cli.order import order
 from generator.cli.shared import DONE, NOT_STARTED, PROBLEMS
-from generator.steps.ordered import json_text, order_csv, order_json, order_of, studies_csl
+from generator.steps.ordered import gravity_json, json_text, order_csv, order_json, order_of, studies_csl
 from tests.content import FILES, catalogue_of, with_change, write_content
 from tests.progression.measured import REPAIR, Row, content
 
@@ -149,3 +151,19 @@ def test_studies_come_as_csl_json() -> None:
     assert first["issued"] == {"date-parts": [[2002]]}
     assert first["author"] == [{"literal": "Nobody C"}]
     assert json_text(entries) == studies_csl(catalogue, order_of(catalogue, "tendon-repair"))
+
+
+def test_the_download_says_what_gravity_asks_and_that_it_orders_nothing() -> None:
+    """Each form with its newton metres or the reason why there are none; basis and source beside them."""
+    both = (Joint.HIP, Movement.ABDUCTION)
+    moments = {"one": Moment("one", *both, 41.2), "two": Moment("two", *both, None, NoModel.LOADED)}
+    told = gravity_json(moments, (Contradiction(2, "one", "two", 41.2, 15.0),))
+    assert told["basis"].startswith("modelled, gravity only")
+    assert (told["mass_kg"], told["stature_m"]) == (70.0, 1.7)
+    assert [(one["newton_metres"], one["no_model"]) for one in told["forms"]] == [
+        (41.2, None),
+        (None, NoModel.LOADED.value),
+    ]
+    assert [(one["phase"], one["easier"], one["harder"]) for one in told["against_the_order"]] == [
+        (2, "one", "two")
+    ]

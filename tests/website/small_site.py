@@ -181,6 +181,8 @@ def site_inputs(files: Mapping[str, str] = FILES, codes: Sequence[str] = CODES) 
             set_aside=worked.set_aside,
             effects=worked.effects,
             hanging=worked.hanging,
+            moments=worked.moments,
+            contradictions=worked.contradictions,
             booklets={("tendon-repair", 2): BOOKLET},
             reports=reports_of(Spoken(one, localise(catalogue, one, translations)[0], translations)),
             in_use={

@@ -11,6 +11,8 @@ from bs4 import Tag
 
 from generator.catalogue.arranged import Placed, Reason, ReasonKind
 from generator.catalogue.estimates import Comparison, Hanging, VariationEffect
+from generator.catalogue.moments import Contradiction, Moment, NoModel
+from generator.catalogue.terms import Joint, Movement
 from generator.website.pages import write_pages
 from generator.website.reasons import reason_sentences
 from generator.website.values import SiteInput
@@ -138,6 +140,38 @@ def test_what_hangs_on_one_study_is_named(one: SiteInput, tmp_path: Path) -> Non
     rows = [said(row) for row in pages.page(CLINICIANS).select("#hanging tbody tr")]
     assert rows[0].endswith("not measured Not known")
     assert rows[1].endswith("58 %MVIC Above the band by 7.5 points")
+
+
+def against_abduction(form: str, value: float | None, without: NoModel | None = None) -> Moment:
+    """Return a moment as the model gives it."""
+    return Moment(form, Joint.HIP, Movement.ABDUCTION, value, without)
+
+
+def test_what_gravity_asks_is_shown_as_modelled(one: SiteInput, tmp_path: Path) -> None:
+    """With person, source and reason; where it speaks against the order that is said, and nothing moves."""
+    moments = (
+        against_abduction("ankle-pump", 41.2),
+        against_abduction("heel-raise", None, NoModel.RESTS),
+    )
+    against = (Contradiction(2, "ankle-pump", "heel-raise", 41.2, 15.0),)
+    told = replace(
+        one,
+        moments={"tendon-repair": {moment.form: moment for moment in moments}},
+        contradictions={"tendon-repair": against},
+    )
+    page = pages_of(told, tmp_path).page(CLINICIANS)
+    block = said(page.select("#gravity")[0])
+    assert "Modelled, gravity only" in block
+    assert "against hip abduction" in block
+    assert "for a person of 170 cm and 70 kg" in block
+    assert "a measured value always counts before it" in block
+    assert "Winter DA" in block
+    rows = [said(row) for row in page.select("#gravity tbody tr")]
+    assert rows[0].endswith("41 N⋅m")
+    assert rows[1].endswith("no model: the leg rests or carries weight in every pose")
+    order = said(page.select("#order")[0])
+    assert "The model speaks against this order: gravity asks 41 N⋅m in Ankle pump" in order
+    assert "The order stays, for activity counts before a model." in order
 
 
 @pytest.mark.parametrize(
