@@ -128,6 +128,13 @@ class Where(Enum):
     OTHER = "other side"
 
 
+class Detail(Enum):
+    """What a picture shows besides, so that a small thing is seen."""
+
+    PELVIS_LINE = "pelvis line"
+    BUTTOCKS = "buttocks from behind"
+
+
 class Thing(Enum):
     """What can stand, lie or be worn around a person in a picture."""
 
@@ -137,6 +144,8 @@ class Thing(Enum):
     CHAIR = "chair"
     BIKE = "bike"
     CAR_SEAT = "car-seat"
+    TOILET = "toilet"
+    SCALES = "scales"
     WORKTOP = "worktop"
     WALL = "wall"
     STEP = "step"
@@ -217,7 +226,8 @@ class FigureSpec(Record):
 
     working: limbs that stand out; None for the operated leg. view: None lets the movement choose.
     arrow: what it follows; None lets the movement choose. no_arrow: whether there is none.
-    press: parts that press in the last pose although nothing moves, and which way.
+    press: parts that press in the last pose although nothing moves, and which way. detail: what is shown
+    besides.
     """
 
     things: tuple[ThingSpec, ...] = ()
@@ -226,3 +236,4 @@ class FigureSpec(Record):
     arrow: tuple[Side, Follow] | None = None
     no_arrow: bool = False
     press: tuple[tuple[Side, Follow, Towards], ...] = ()
+    detail: Detail | None = None

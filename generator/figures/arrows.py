@@ -58,7 +58,7 @@ class Press:
 
 @dataclass(frozen=True)
 class _Trail:
-    """One point's path: where it starts and ends on the picture, and away from what it is moved."""
+    """One point's path on the picture, the shift that takes the arrow beside it, and how much it counts."""
 
     path: Array
     away: Array
@@ -107,10 +107,25 @@ def _trails(motion: Motion, lens: Camera, step: int) -> dict[tuple[Side, Follow]
             path = lens.flat(np.array([spot[what][0] for spot in spots]))
             origin = lens.flat(np.array([spot[what][1] for spot in spots]))
             gap, weight = spots[0][what][2:]
-            out = path - origin
-            out = out / np.maximum(np.linalg.norm(out, axis=1, keepdims=True), 1.0)
+            rise, run = np.abs(path[-1] - path[0])[::-1]
+            if what is Follow.FOOT and rise > run:
+                # An arrow under a heel that rises would begin below the floor: it stands behind the heel.
+                origin = lens.flat(np.array([spot[Follow.TOES][0] for spot in spots]))
+            out = _beside((path - origin).mean(axis=0), path[-1] - path[0])
+            out = out / max(float(np.linalg.norm(out)), 1.0)
             found[side, what] = _Trail(path, out * gap, weight * (1.0 if side is Side.OPERATED else 0.97))
     return found
+
+
+def _beside(out: Array, way: Array) -> Array:
+    """Return a direction without its part along the way, so that an arrow runs beside what it follows."""
+    length = float(np.linalg.norm(way))
+    if length < _NOTHING:
+        return out
+    along = way / length
+    across = out - (out @ along) * along
+    slanting = np.linalg.norm(across) > 0.25 * np.linalg.norm(out)
+    return np.asarray(across if slanting else out)
 
 
 def arrow(
@@ -124,10 +139,12 @@ def arrow(
     if length < _NOTHING:
         return []
     if length < _SHORTEST:
-        # A small movement keeps its direction but gets an arrow long enough to be seen.
-        path = path[-1] + (path - path[-1]) * (_SHORTEST / length)
+        # A small movement keeps its direction but gets a straight arrow long enough to be seen.
+        middle, way = (path[0] + path[-1]) / 2, path[-1] - path[0]
+        way = way / max(float(np.linalg.norm(way)), 1e-6) * _SHORTEST
+        path = middle + np.linspace(-0.5, 0.5, 5)[:, None] * way
         length = _SHORTEST
-    return _drawn(_thinned(path, length), palette)
+    return drawn(_thinned(path, length), palette)
 
 
 def presses(body: Body, lens: Camera, palette: Palette, wanted: tuple[Press, ...]) -> list[Mark]:
@@ -143,7 +160,7 @@ def presses(body: Body, lens: Camera, palette: Palette, wanted: tuple[Press, ...
             start, end = point + out * _PRESS_GAP, point + out * (_PRESS_GAP + _PRESS)
             if press.towards is Towards.INWARDS:
                 start, end = end, start
-        marks += _drawn(lens.flat(np.linspace(start, end, 5)), palette)
+        marks += drawn(lens.flat(np.linspace(start, end, 5)), palette)
     return marks
 
 
@@ -166,14 +183,16 @@ def _clear(path: Array, flesh: BaseGeometry) -> Array:
     best, least = path, _covered(path, flesh)
     if least < 0.2:
         return path
-    for reach in range(6, 66, 6):
-        for turn in np.radians(_ASIDE):
-            moved = path + reach * np.array([np.cos(turn), np.sin(turn)])
-            covered = _covered(moved, flesh)
-            if covered < 0.02:
-                return np.asarray(moved)
-            if covered < least - 0.1:
-                best, least = moved, covered
+    # Above or beside the person first; below only where there is no room else.
+    for turns in (_ASIDE[:5], _ASIDE[5:]):
+        for reach in range(6, 66, 6):
+            for turn in np.radians(turns):
+                moved = path + reach * np.array([np.cos(turn), np.sin(turn)])
+                covered = _covered(moved, flesh)
+                if covered < 0.02:
+                    return np.asarray(moved)
+                if covered < least - 0.1:
+                    best, least = moved, covered
     return best
 
 
@@ -190,7 +209,7 @@ def _thinned(path: Array, length: float) -> Array:
     return np.stack([np.interp(at, walked, path[:, axis]) for axis in range(2)], axis=1)
 
 
-def _drawn(path: Array, palette: Palette) -> list[Mark]:
+def drawn(path: Array, palette: Palette) -> list[Mark]:
     """Return shaft and head with a light rim, so that the arrow shows over everything."""
     back = min(len(path) - 1, 2)
     way = path[-1] - path[-1 - back]

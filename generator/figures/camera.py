@@ -71,7 +71,7 @@ def seen_from(view: View, motion: Motion) -> Camera:
         }
     elif abs(front[1]) > 0.7:
         table = {View.SIDE: (82, _LYING), View.THREE_QUARTER: (58, 24), View.ABOVE: (90, 72)}
-        table |= {View.FRONT: (0, 20), View.BACK: (180, 20)}
+        table |= {View.FRONT: (16, 42), View.BACK: (180, 20)}
     else:
         table = {View.FRONT: (10, _LOW), View.BACK: (190, _LOW), View.SIDE: (76, _LOW)}
         table |= {View.THREE_QUARTER: (42, 12), View.ABOVE: (90, 70)}

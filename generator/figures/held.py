@@ -9,12 +9,13 @@ import numpy as np
 from generator.body.grounds import stood
 from generator.body.motion import Body
 from generator.body.pose import SIDES, Side
-from generator.body.skeleton import HEAD, Array, limb
-from generator.body.surface import RINGS, Chain
+from generator.body.skeleton import Array, limb
 from generator.figures.camera import UNITS, Camera
 from generator.figures.furniture import BEFORE, BEHIND, Room, side_sign
 from generator.figures.ink import Layer, Mark
+from generator.figures.legs import AT, HALF, on_leg
 from generator.figures.palette import Palette
+from generator.figures.pillows import Pillows
 from generator.figures.props import (
     AnkleWeight,
     Band,
@@ -30,19 +31,9 @@ from generator.figures.props import (
     WalkingFrame,
 )
 from generator.figures.shapes import curve
-from generator.figures.solids import bar, cushion, roll, strap
+from generator.figures.solids import bar, roll, strap
 
-# segment, distance below its upper end
-_AT = {
-    Limit.THIGHS: ("thigh", 0.20),
-    Limit.KNEES: ("thigh", 0.235),
-    Limit.ANKLES: ("shank", 0.205),
-    Limit.FEET: ("foot", 0.0),
-}
-_LIFTED = 0.05
 _POST = np.array([0.0, 0.06, 0.0])  # half an anchor's height
-# Half a leg's breadth there.
-_HALF = {Limit.THIGHS: 0.038, Limit.KNEES: 0.034, Limit.ANKLES: 0.021, Limit.FEET: 0.026}
 
 
 class Held:
@@ -54,32 +45,18 @@ class Held:
         self.ground = stood(body.rests, room.motion.setting)
         self.lens, self.palette = lens, palette
 
-    def on_leg(self, side: Side, at: Limit) -> tuple[Array, Array]:
-        """Return a point on a leg's axis, and the leg's direction there."""
-        name, along = _AT[at]
-        segment = limb(side, name)
-        axes = self.placed.rotations[segment]
-        if name == "foot":
-            return self.placed.origins[segment] + axes @ np.array([0.05, -0.02, 0.0]), axes[:, 0]
-        return self.placed.origins[segment] - along * axes[:, 1], -axes[:, 1]
-
     def _edges(self, side: Side, at: Limit) -> tuple[Array, Array]:
         """Return the two points where a leg's outline is, across the leg on the picture."""
-        point, along = self.on_leg(side, at)
+        point, along = on_leg(self.placed, side, at)
         across = np.cross(along, self.lens.towards)
-        across = across / max(float(np.linalg.norm(across)), 1e-6) * _HALF[at]
+        across = across / max(float(np.linalg.norm(across)), 1e-6) * HALF[at]
         return point + across, point - across
 
     def band(self, prop: Band) -> list[Layer]:
         """Return a band: round both legs, or round one and on to its anchor."""
         palette = self.palette
         if prop.anchor is None:
-            ends = [edge for side in SIDES for edge in self._edges(side, prop.at)]
-            flat = self.lens.flat(np.array(ends))
-            apart = np.linalg.norm(flat[:, None] - flat[None], axis=2)
-            one, two = np.unravel_index(int(np.argmax(apart)), apart.shape)
-            marks = strap(self.lens, [ends[one], ends[two]], 4.6, palette.band, palette.line)
-            return [Layer(BEFORE - 1, tuple(marks))]
+            return self._loop(prop.at)
         anchor = self._anchor(prop.anchor)
         first, last = self._edges(prop.side, prop.at)
         middle = (first + last) / 2
@@ -95,49 +72,26 @@ class Held:
         depth = float(self.lens.depth(((middle + anchor) / 2)[None])[0])
         return [Layer(depth, tuple(pull + post)), Layer(BEFORE - 1, tuple(cuff))]
 
+    def _loop(self, at: Limit) -> list[Layer]:
+        """Return a loop round both legs: one strand before them, the other behind, seen between them."""
+        ends = [edge for side in SIDES for edge in self._edges(side, at)]
+        flat = self.lens.flat(np.array(ends))
+        apart = np.linalg.norm(flat[:, None] - flat[None], axis=2)
+        one, two = (ends[row] for row in np.unravel_index(int(np.argmax(apart)), apart.shape))
+        name = AT[at][0]
+        legs = self.lens.depth(self.placed.origins[[limb(side, name) for side in SIDES]])
+        layers = []
+        for depth, way in ((float(legs.min()) - 0.12, -1.0), (BEFORE - 1, 1.0)):
+            out = way * HALF[at] * self.lens.towards
+            course = [one, one + 0.2 * (two - one) + out, two + 0.2 * (one - two) + out, two]
+            marks = strap(self.lens, course, 4.6, self.palette.band, self.palette.line)
+            layers.append(Layer(depth, tuple(marks)))
+        return layers
+
     def _anchor(self, offset: Sequence[float]) -> Array:
         middle = self.room.feet[0].mean(axis=0)
         result: Array = np.array([middle[0] + offset[0], offset[1], middle[2] + offset[2]])
         return result
-
-    def pillow(self, prop: Pillow) -> list[Layer]:
-        """Return a pillow: under the head down to the ground, or between the legs."""
-        if prop.under is not None:
-            return self.under_legs(prop.under)
-        if prop.between is None:
-            rows = [index for index, ring in enumerate(RINGS) if ring.chain is Chain.HEAD]
-            head = self.placed.origins[HEAD] + self.placed.rotations[HEAD] @ np.array([0.0, 0.045, 0.0])
-            top = max(float(self.skin.lowest()[rows, 1].min()) + 0.012, 0.025)
-            low, high = (head[0] - 0.085, 0.0, head[2] - 0.12), (head[0] + 0.085, top, head[2] + 0.12)
-            return [Layer(BEHIND + 2, tuple(cushion(self.lens, low, high, self.palette)))]
-        return self.between_legs(prop.between)
-
-    def between_legs(self, at: Limit) -> list[Layer]:
-        """Return a pillow between the legs; of legs that lie on one another it stays on the lower one."""
-        one, two = sorted((self.on_leg(side, at)[0] for side in SIDES), key=lambda point: float(point[1]))
-        middle = (one + two) / 2
-        half = np.array([0.10, 0.03, max(float(abs(one[2] - two[2])) / 2 - 0.8 * _HALF[at], 0.025)])
-        stacked = bool(two[1] - one[1] > abs(two[2] - one[2]))
-        if stacked:
-            thick = min(float(two[1] - one[1]) - 2 * _HALF[at], 0.085)
-            middle = one + np.array([0.0, _HALF[at] + thick / 2, 0.0])
-            half = np.array([0.12, max(thick, 0.03) / 2, 0.11])
-        marks = cushion(self.lens, middle - half, middle + half, self.palette)
-        segments = [[limb(side, part) for part in ("thigh", "shank", "foot")] for side in SIDES]
-        depths = [float(self.lens.depth(self.placed.origins[rows]).mean()) for rows in segments]
-        return [Layer(sum(depths) / 2 if stacked else min(depths) - 0.01, tuple(marks))]
-
-    def under_legs(self, at: Limit) -> list[Layer]:
-        """Return a pillow on the ground under both legs, up to a little beyond `at`; for feet, the heels."""
-        heels = at is Limit.FEET
-        at = Limit.ANKLES if heels else at
-        ends = np.array([self.on_leg(side, at)[0] for side in SIDES])
-        # A leg that is lifted off the pillow does not make it thicker.
-        ends = ends[ends[:, 1] < ends[:, 1].min() + _LIFTED]
-        top = max(float(ends[:, 1].mean()) - _HALF[at] + 0.012, 0.02)
-        x, z = float(ends[:, 0].mean()), 0.0
-        low, high = (x - 0.10, 0.0, z - 0.15), (x + (0.11 if heels else 0.03), top, z + 0.15)
-        return [Layer(BEHIND + 2, tuple(cushion(self.lens, low, high, self.palette)))]
 
     def strap(self, side: Side) -> list[Layer]:
         """Return a strap from one hand round the sole to the other hand."""
@@ -161,8 +115,8 @@ class Held:
 
     def towel(self, prop: TowelRoll) -> list[Layer]:
         """Return a rolled towel between the ground and the leg."""
-        point, _ = self.on_leg(prop.side, prop.under)
-        radius = max((point[1] - _HALF[prop.under]) / 2, 0.015)
+        point, _ = on_leg(self.placed, prop.side, prop.under)
+        radius = max((point[1] - HALF[prop.under]) / 2, 0.015)
         marks = roll(self.lens, (point[0], radius, point[2]), radius, 0.07, self.palette)
         return [Layer(BEHIND + 2, tuple(marks))]
 
@@ -233,8 +187,8 @@ class Held:
         """Return two hands with cuffs that carry the leg from below."""
         layers = []
         for at in (Limit.KNEES, Limit.ANKLES):
-            point, _ = self.on_leg(prop.side, at)
-            layers += _helping_hand(self.lens, point, _HALF[at], self.palette)
+            point, _ = on_leg(self.placed, prop.side, at)
+            layers += _helping_hand(self.lens, point, HALF[at], self.palette)
         return layers
 
     def layers(self, prop: Prop) -> list[Layer]:
@@ -242,7 +196,7 @@ class Held:
         if isinstance(prop, Band):
             return self.band(prop)
         if isinstance(prop, Pillow):
-            return self.pillow(prop)
+            return Pillows(self.placed, self.skin, self.lens, self.palette).layers(prop)
         if isinstance(prop, TowelRoll):
             return self.towel(prop)
         if isinstance(prop, Stick):

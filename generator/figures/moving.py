@@ -14,6 +14,7 @@ import numpy as np
 
 from generator.body.skeleton import Array
 from generator.figures.camera import seen_from
+from generator.figures.details import detailed
 from generator.figures.furniture import Room
 from generator.figures.ink import Layer, Mark, markup
 from generator.figures.palette import Palette
@@ -99,7 +100,8 @@ def _stacks(scene: Scene, palette: Palette) -> list[list[Layer]]:
     drawn: list[list[Layer]] = []
     for body in scene.motion.frames:
         layers = layers_of(scene, body, lens, room, look)
-        drawn.append([*layers, Layer(100.0, tuple(ring(lens, body, scene, palette)))])
+        besides = [*ring(lens, body, scene, palette), *detailed(scene.detail, body, lens, palette)]
+        drawn.append([*layers, Layer(100.0, tuple(besides))])
     order = np.argsort(
         np.mean([[layer.depth for layer in layers] for layers in drawn], axis=0), kind="stable"
     )

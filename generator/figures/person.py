@@ -63,17 +63,17 @@ def _chain(chain: Chain, side: Side, wear: Wear | None = None) -> Index:
     return np.array(rows, dtype=np.int64)
 
 
-_LEGS = {side: [_chain(c, side) for c in (Chain.THIGH, Chain.SHANK, Chain.FOOT)] for side in SIDES}
+LEG_CHAINS = {side: [_chain(c, side) for c in (Chain.THIGH, Chain.SHANK, Chain.FOOT)] for side in SIDES}
 _SHANKS = {side: [_chain(c, side) for c in (Chain.SHANK, Chain.FOOT)] for side in SIDES}
-_LEG_SHORTS = {side: [_chain(Chain.THIGH, side, Wear.SHORTS)] for side in SIDES}
+LEG_SHORTS = {side: [_chain(Chain.THIGH, side, Wear.SHORTS)] for side in SIDES}
 _ARMS = {
     side: [_chain(c, side) for c in (Chain.UPPER_ARM, Chain.FOREARM, Chain.HAND, Chain.THUMB)]
     for side in SIDES
 }
 _LOWER_ARMS = {side: [_chain(c, side) for c in (Chain.FOREARM, Chain.HAND, Chain.THUMB)] for side in SIDES}
 _SLEEVES = {side: [_chain(Chain.UPPER_ARM, side, Wear.SHIRT)] for side in SIDES}
-_TRUNK = _chain(Chain.TRUNK, Side.MIDDLE)
-_TRUNK_SHORTS = _TRUNK[: len(_chain(Chain.TRUNK, Side.MIDDLE, Wear.SHORTS)) + 1]
+TRUNK = _chain(Chain.TRUNK, Side.MIDDLE)
+TRUNK_SHORTS = TRUNK[: len(_chain(Chain.TRUNK, Side.MIDDLE, Wear.SHORTS)) + 1]
 _NECK = _chain(Chain.NECK, Side.MIDDLE)
 
 
@@ -107,7 +107,7 @@ class Person:
         self.placed = body.placed
         self.lens, self.look = lens, look
         self.rings = Ellipses(body.skin, lens)
-        self.trunk = self.rings.outline([_TRUNK])
+        self.trunk = self.rings.outline([TRUNK])
         self.core = self.trunk.buffer(-0.5, quad_segs=2)
 
     def joint(self, segment: int) -> tuple[float, float]:
@@ -161,15 +161,15 @@ class Person:
 
     def legs(self) -> list[Layer]:
         """Return both legs; the one away from the viewer is lighter."""
-        depths = {side: self._depth(_LEGS[side]) for side in SIDES}
+        depths = {side: self._depth(LEG_CHAINS[side]) for side in SIDES}
         palette = self.look.palette
         layers = []
         for side in SIDES:
             coat = self._coat(side, Limb.LEG, (palette.shorts, palette.shorts_far))
             hip = Point(self.joint(limb(side, "thigh"))).buffer(0.085 * UNITS, quad_segs=5)
-            chains = [_LEGS[side], _SHANKS[side]]
-            marks = self._limb(chains, _LEG_SHORTS[side], coat, hip)
-            layers.append(Layer(depths[side], marks, self._at(_LEGS[side])))
+            chains = [LEG_CHAINS[side], _SHANKS[side]]
+            marks = self._limb(chains, LEG_SHORTS[side], coat, hip)
+            layers.append(Layer(depths[side], marks, self._at(LEG_CHAINS[side])))
         return layers
 
     def arms(self) -> list[Layer]:
@@ -188,11 +188,11 @@ class Person:
     def trunk_layer(self) -> Layer:
         """Return the trunk: shirt and shorts."""
         palette = self.look.palette
-        shorts = self.rings.outline([_TRUNK_SHORTS], soft=False).intersection(self.trunk)
+        shorts = self.rings.outline([TRUNK_SHORTS], soft=False).intersection(self.trunk)
         hips: BaseGeometry = Polygon()
         for side in SIDES:
             near = Point(self.joint(limb(side, "thigh"))).buffer(0.085 * UNITS, quad_segs=5)
-            hips = hips.union(self.rings.outline(_LEGS[side]).intersection(near))
+            hips = hips.union(self.rings.outline(LEG_CHAINS[side]).intersection(near))
         hips = hips.buffer(-0.5, quad_segs=2)
         hem = shorts.boundary.intersection(self.core)
         works = (Side.MIDDLE, Limb.BUTTOCKS) in self.look.working
@@ -207,7 +207,7 @@ class Person:
                 width=LINE,
             ),
         )
-        return Layer(self._depth([_TRUNK]), marks, self._at([_TRUNK]))
+        return Layer(self._depth([TRUNK]), marks, self._at([TRUNK]))
 
     def neck(self) -> Layer:
         """Return the neck, behind the shirt's collar."""
@@ -217,7 +217,7 @@ class Person:
             Mark(area_path(shape, self.look.tolerance), fill=palette.skin),
             Mark(line_path(shape.boundary, self.look.tolerance), stroke=palette.line, width=LINE),
         )
-        return Layer(self._depth([_TRUNK]) - 0.001, marks, self._at([_NECK]))
+        return Layer(self._depth([TRUNK]) - 0.001, marks, self._at([_NECK]))
 
     def layers(self) -> list[Layer]:
         """Return all layers of the person."""

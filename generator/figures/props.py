@@ -50,6 +50,16 @@ class Chair:
 
 
 @dataclass(frozen=True)
+class Toilet:
+    """A toilet under the pelvis, with a raised seat at the setting's height and rails for the hands."""
+
+
+@dataclass(frozen=True)
+class Scales:
+    """Two bathroom scales, one under each foot."""
+
+
+@dataclass(frozen=True)
 class CarSeat:
     """A car's seat under the pelvis, its back tilted behind the person's."""
 
@@ -169,6 +179,8 @@ Prop = (
     | Chair
     | Bike
     | CarSeat
+    | Toilet
+    | Scales
     | Worktop
     | Wall
     | Step

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from generator.body.motion import Motion
 from generator.body.pose import BodyPart, Ground, Side
-from generator.figures.props import Band, Chair, Crutches, Prop, Step, Stick, WalkingFrame, Worktop
+from generator.figures.props import Band, Chair, Crutches, Prop, Step, Stick, Toilet, WalkingFrame, Worktop
 from generator.problems import Place, Problem, Rule
 
 NO_ANCHOR = Rule(
@@ -24,6 +24,7 @@ UNUSED = Rule(
 RULES = (NO_ANCHOR, UNUSED)
 _USED: tuple[tuple[type, BodyPart, Ground], ...] = (
     (Chair, BodyPart.PELVIS, Ground.SEAT),
+    (Toilet, BodyPart.PELVIS, Ground.SEAT),
     (Step, BodyPart.FOOT, Ground.STEP),
     (Worktop, BodyPart.HAND, Ground.WORKTOP),
     (Crutches, BodyPart.HAND, Ground.GRIP),

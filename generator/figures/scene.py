@@ -13,7 +13,9 @@ from generator.body.skeleton import SKELETON, limb
 from generator.figures.arrows import Follow, Press, arrow, presses
 from generator.figures.bike import Bike as TrainingBike
 from generator.figures.camera import Camera, View, choose, seen_from
+from generator.figures.details import Detail, detailed
 from generator.figures.extent import extent
+from generator.figures.fittings import fitted
 from generator.figures.furniture import Room
 from generator.figures.held import Held
 from generator.figures.ink import Layer, Mark, markup, paint
@@ -44,6 +46,7 @@ class Scene:
     working: limbs that work, such as (Side.OPERATED, "leg"). operated: the ringed joint; None for no ring.
     view: None lets the movement choose. follow: what the arrow follows; None lets the movement choose.
     left: the operated side is the left one, so the picture is mirrored. press: what presses in the last pose.
+    detail: what is shown besides.
     """
 
     motion: Motion
@@ -55,6 +58,7 @@ class Scene:
     arrow: bool = True
     left: bool = False
     press: tuple[Press, ...] = ()
+    detail: Detail | None = None
 
 
 @dataclass(frozen=True)
@@ -106,6 +110,7 @@ def draw(scene: Scene, palette: Palette) -> tuple[Picture, ...]:
     for number_, body in enumerate(scene.motion.keys):
         layers = layers_of(scene, body, lens, room, look)
         marks = [*paint(layers), *ring(lens, body, scene, palette)]
+        marks += detailed(scene.detail, body, lens, palette)
         if scene.arrow and number_:
             marks += arrow(scene.motion, lens, palette, scene.follow, number_ - 1)
         if number_ == len(scene.motion.keys) - 1:
@@ -120,7 +125,7 @@ def layers_of(scene: Scene, body: Body, lens: Camera, room: Room, look: Look) ->
     layers = person.layers()
     held = Held(body, room, lens, look.palette)
     for prop in scene.props:
-        layers += room.layers(prop, body) + held.layers(prop)
+        layers += room.layers(prop, body) + held.layers(prop) + fitted(prop, room, body)
         if isinstance(prop, Bike):
             layers += TrainingBike(room, lens, look.palette).layers(body)
     return layers

@@ -61,7 +61,12 @@ def cushion(lens: Camera, low: Sequence[float], high: Sequence[float], palette: 
     grid = np.array(
         [[x, y, z] for x in (low[0], high[0]) for y in (low[1], high[1]) for z in (low[2], high[2])]
     )
-    hull = shapely.MultiPoint(lens.flat(grid)).convex_hull
+    return cushion_of(lens, grid, palette)
+
+
+def cushion_of(lens: Camera, corners: Array, palette: Palette) -> list[Mark]:
+    """Return a cushion round its corners, shape (n, 3)."""
+    hull = shapely.MultiPoint(lens.flat(corners)).convex_hull
     soft = hull.buffer(-2.2).buffer(2.8, quad_segs=4)
     return [Mark(area_path(soft), palette.ground, palette.prop_line, EDGE)]
 

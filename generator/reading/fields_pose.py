@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from generator.catalogue import terms
-from generator.catalogue.pose import FigureSpec, Limit, PoseSpec, Side, Thing, ThingSpec, View, Where
+from generator.catalogue.pose import Detail, FigureSpec, Limit, PoseSpec, Side, Thing, ThingSpec, View, Where
 from generator.reading import posing
 from generator.reading.kinds import Choice, Flag, Id, Measure, Parsed
 from generator.reading.posing import Angles, InOrder, Things
@@ -89,6 +89,8 @@ _THINGS: dict[Thing, tuple[Field, ...]] = {
     ),
     Thing.BIKE: (_HEIGHT,),
     Thing.CAR_SEAT: (_HEIGHT,),
+    Thing.TOILET: (_HEIGHT,),
+    Thing.SCALES: (),
     Thing.WORKTOP: (_WHERE, _HEIGHT),
     Thing.WALL: (_WHERE,),
     Thing.STEP: (_HEIGHT, Field("flight", Flag(), "Whether more steps lead on up.", required=False)),
@@ -141,6 +143,7 @@ FIGURE = Table(
         Field("view", Choice(View), "From where it is seen; else the view that shows most.", required=False),
         Field("arrow", _ARROW, "What the arrow follows; else what travels furthest.", required=False),
         Field("press", ListOf(_PRESS, most=4), "What presses while nothing moves.", required=False),
+        Field("detail", Choice(Detail), "What is shown besides, to make it plain.", required=False),
     ),
 )
 POSES = Field(

@@ -21,6 +21,7 @@ from generator.catalogue.values import Catalogue
 from generator.figures import props
 from generator.figures.arrows import Follow, Press, Towards
 from generator.figures.camera import View
+from generator.figures.details import Detail
 from generator.figures.moving import moving_both
 from generator.figures.palette import Palette
 from generator.figures.pictures import Gallery, Pictures, Shown
@@ -51,6 +52,8 @@ _ALONE: Mapping[Thing, Prop] = {
     Thing.WALKING_FRAME: props.WalkingFrame(),
     Thing.BIKE: props.Bike(),
     Thing.CAR_SEAT: props.CarSeat(),
+    Thing.TOILET: props.Toilet(),
+    Thing.SCALES: props.Scales(),
 }
 _OF_A_SIDE: Mapping[Thing, Callable[[Side], Prop]] = {
     Thing.STICK: props.Stick,
@@ -110,6 +113,7 @@ def scene_of(item: Posed, joint: str = "") -> Scene:
         None if figure.arrow is None else (figure.arrow[0], Follow(figure.arrow[1].value)),
         arrow=not figure.no_arrow,
         press=tuple(Press(side, Follow(what.value), Towards(way.value)) for side, what, way in figure.press),
+        detail=None if figure.detail is None else Detail(figure.detail.value),
     )
 
 
