@@ -5,12 +5,16 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
+import numpy as np
+
 _ARC = re.compile(r"a[^MLQaZ]*")
-_NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
+_LETTERS = str.maketrans("MLQZ", "    ")
 
 
 def extent(paths: Iterable[str]) -> tuple[float, float, float, float]:
     """Return left, top, right, bottom of all points in path data written by this room."""
     # Circles end where they began; every other number is one of a pair.
-    values = list(map(float, _NUMBER.findall(_ARC.sub("", " ".join(paths)))))
-    return min(values[::2]), min(values[1::2]), max(values[::2]), max(values[1::2])
+    text = _ARC.sub("", " ".join(paths)).translate(_LETTERS).replace("-", " -")
+    points = np.array(text.split(), dtype=float).reshape(-1, 2)
+    (left, top), (right, bottom) = points.min(axis=0).tolist(), points.max(axis=0).tolist()
+    return left, top, right, bottom

@@ -86,12 +86,9 @@ def _hair(placed: Placed, lens: Camera) -> BaseGeometry:
     if not seen.any():
         return Polygon()
     squares = np.asarray(shapely.polygons(corners[seen]))
-    joined = (
-        shapely.union_all(squares[shapely.is_valid(squares)])
-        .buffer(0.5, quad_segs=2)
-        .buffer(-0.5, quad_segs=2)
-    )
-    return soften(joined, 2.0).buffer(-1.2, quad_segs=3).buffer(1.2, quad_segs=3)
+    joined = shapely.union_all(squares[shapely.is_valid(squares)])
+    # Gaps and inner corners are filled, then locks thinner than 2.4 units are cut off.
+    return joined.buffer(2.0, quad_segs=3).buffer(-3.2, quad_segs=3).buffer(1.2, quad_segs=3)
 
 
 def _features(placed: Placed, lens: Camera, palette: Palette) -> list[Mark]:
