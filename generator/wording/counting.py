@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Iterator
+from functools import lru_cache
 
 from generator.wording.filling import PHRASE
 from generator.wording.formulas import Counts
@@ -56,8 +57,16 @@ def count(words: str, language: str, known: frozenset[str] = frozenset()) -> Cou
     return total
 
 
-def words_of(sentence: str) -> Iterator[str]:
-    """Yield the words of a sentence; every number, isolate or phrase in braces comes as ``0``."""
+@lru_cache(maxsize=16_384)
+def words_of(sentence: str) -> tuple[str, ...]:
+    """Return the words of a sentence; every number, isolate or phrase in braces comes as ``0``.
+
+    Kept, since each sentence is counted with and without explained words, and for its own level.
+    """
+    return tuple(_words(sentence))
+
+
+def _words(sentence: str) -> Iterator[str]:
     numbered = ISOLATED.sub(f" {_NUMBER} ", isolate_numbers(PHRASE.sub(f" {_NUMBER} ", sentence)))
     for part in _BREAK.split(numbered):
         word = "".join(char for char in part if unicodedata.category(char)[0] in "LMN" or char in "-‑'’")
@@ -68,6 +77,7 @@ def words_of(sentence: str) -> Iterator[str]:
             yield word
 
 
+@lru_cache(maxsize=65_536)
 def _of_word(word: str, language: str, known: frozenset[str]) -> Counts:
     if word == _NUMBER:
         return Counts(words=1, syllables=1 if counts_syllables(language) else 0, one_syllable=1)
