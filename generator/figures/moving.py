@@ -6,17 +6,17 @@ pauses it by showing the still picture instead. What does not move is written on
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 
 from generator.body.skeleton import Array
 from generator.figures.camera import seen_from
+from generator.figures.compact import small
 from generator.figures.details import detailed
 from generator.figures.furniture import Room
-from generator.figures.ink import Layer, Mark, markup
+from generator.figures.ink import Layer
 from generator.figures.palette import Palette
 from generator.figures.person import Look, far_limbs
 from generator.figures.scene import Picture, Scene, draw, frame_of, layers_of, ring, svg, view_of
@@ -24,56 +24,11 @@ from generator.figures.scene import Picture, Scene, draw, frame_of, layers_of, r
 ROUNDS = 3
 _SECONDS = 4.4
 _WAY, _REST = 0.34, 0.16  # shares of a round: there or back, and standing still at either end
-_FINE = 2.0  # whole numbers at twice the size: half a drawing unit
-_COMMAND = re.compile(r"([MLQaZ])([^MLQaZ]*)")
-_NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
+_FINE = 2  # whole numbers at twice the size: half a drawing unit
 MOST_BYTES = 25_000
 # Frames of a way, and by how many drawing units a part may be off when its drawing is used again: the
 # first that makes the file small enough is taken.
 _CHOICES = ((9, 1.3), (9, 2.0), (7, 2.0), (7, 2.8), (5, 2.8), (4, 3.5), (3, 4.0))
-
-
-def compact(data: str) -> str:
-    """Return path data at twice the size in whole numbers, each relative to the point before."""
-    parts, at = [], (0, 0)
-    for command, text in _COMMAND.findall(data):
-        values = [float(value) * _FINE for value in _NUMBER.findall(text)]
-        if command == "Z":
-            parts.append("z")
-        elif command == "a":
-            # A circle's arcs are relative already: radii and end are scaled, flags are not.
-            flags = [value / _FINE for value in values[2:5]]
-            parts.append("a" + _joined([*values[:2], *flags, *values[5:]]))
-        else:
-            points = [(round(values[i]), round(values[i + 1])) for i in range(0, len(values), 2)]
-            moved = [coordinate for x, y in points for coordinate in (x - at[0], y - at[1])]
-            at = points[-1]
-            parts.append(
-                ("M" if command == "M" else command.lower()) + _joined(points[0] if command == "M" else moved)
-            )
-    return "".join(parts)
-
-
-def _joined(values: Sequence[float]) -> str:
-    text = ""
-    for value in values:
-        word = f"{value:.0f}" if float(value).is_integer() else f"{value:.1f}"
-        text += word if not text or word.startswith("-") else " " + word
-    return text
-
-
-def _small(marks: Sequence[Mark]) -> str:
-    """Return marks as compact markup."""
-    small = [
-        replace(
-            mark,
-            data=compact(mark.data),
-            width=round(mark.width * _FINE, 1),
-            dash=" ".join(f"{float(part) * _FINE:g}" for part in mark.dash.split()),
-        )
-        for mark in marks
-    ]
-    return markup(small)
 
 
 def _times(number: int, count: int) -> str:
@@ -151,10 +106,10 @@ class _Store:
                 if off < self._same:
                     return number, transform
             else:
-                markup_ = markup_ or _small(layer.marks)
+                markup_ = markup_ or small(layer.marks, _FINE)
                 if markup_ == drawing.markup:
                     return number, ""
-        self.drawings.append(_Drawing(markup_ or _small(layer.marks), layer.at))
+        self.drawings.append(_Drawing(markup_ or small(layer.marks, _FINE), layer.at))
         known[place].append(len(self.drawings) - 1)
         return len(self.drawings) - 1, ""
 
@@ -189,14 +144,14 @@ def moving(scene: Scene, palette: Palette) -> str:
 def moving_both(scene: Scene, palette: Palette, stills: tuple[Picture, ...]) -> tuple[str, str]:
     """Return the movement for a right and for a left operated side; `stills` are the scene's."""
     stacks = _stacks(scene, palette)
-    left, top, right, bottom = (edge * _FINE for edge in frame_of(stills))
+    frame = frame_of(stills)
     texts = ("", "")
     for count, same in _CHOICES:
         chosen = np.linspace(0, len(stacks) - 1, min(count * (len(scene.motion.keys) - 1), len(stacks)))
         content = _played([stacks[round(number)] for number in chosen], same)
         texts = (
-            svg(content, (left, top, right, bottom), left_side=False),
-            svg(content, (left, top, right, bottom), left_side=True),
+            svg(content, frame, False, _FINE),
+            svg(content, frame, True, _FINE),
         )
         if max(map(len, texts)) < MOST_BYTES:
             break

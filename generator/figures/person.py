@@ -52,7 +52,7 @@ class Look:
     @property
     def tolerance(self) -> float:
         """Return how far an outline may be off, in drawing units."""
-        return 0.7 if self.coarse else 0.22
+        return 0.7 if self.coarse else 0.3
 
 
 def _chain(chain: Chain, side: Side, wear: Wear | None = None) -> Index:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from enum import Enum
+from functools import cached_property
 
 import numpy as np
 
@@ -13,6 +14,7 @@ from generator.body.skeleton import SKELETON, limb
 from generator.figures.arrows import Follow, Press, arrow, presses
 from generator.figures.bike import Bike as TrainingBike
 from generator.figures.camera import Camera, View, choose, seen_from
+from generator.figures.compact import small
 from generator.figures.details import Detail, detailed
 from generator.figures.extent import extent
 from generator.figures.fittings import fitted
@@ -25,6 +27,7 @@ from generator.figures.props import Bike, Prop, Where, Worktop
 from generator.figures.shapes import number
 
 MARGIN = 6.0
+FINE = 4  # whole numbers at four times the size: a quarter of a drawing unit, 0.1 mm on paper
 _GAP = 26.0
 _OVER_THE_WORKTOP = frozenset({View.FRONT, View.THREE_QUARTER})
 
@@ -67,6 +70,14 @@ class Picture:
 
     marks: tuple[Mark, ...]
     box: tuple[float, float, float, float]
+
+    def content(self, fine: int) -> str:
+        """Return the marks as SVG, `fine` times as large; at 1 as they were drawn."""
+        return self._small if fine == FINE else markup(self.marks)
+
+    @cached_property
+    def _small(self) -> str:
+        return small(self.marks, FINE)
 
 
 def view_of(scene: Scene) -> View:
@@ -143,9 +154,12 @@ def frame_of(pictures: tuple[Picture, ...]) -> tuple[float, float, float, float]
     return float(low[0]), float(low[1]), float(high[0]), float(high[1])
 
 
-def svg(content: str, box: tuple[float, float, float, float], left_side: bool) -> str:
-    """Return an SVG document for marks inside a box; mirrored for a left operated side."""
-    left, top, right, bottom = box
+def svg(content: str, box: tuple[float, float, float, float], left_side: bool, fine: int = 1) -> str:
+    """Return an SVG document for marks inside a box; mirrored for a left operated side.
+
+    fine: how many times as large as the box the content is written.
+    """
+    left, top, right, bottom = (edge * fine for edge in box)
     width, height = right - left, bottom - top
     if left_side:
         content = f'<g transform="matrix(-1 0 0 1 {number(left + right)} 0)">{content}</g>'
@@ -165,7 +179,7 @@ def stills(scene: Scene, palette: Palette) -> tuple[str, ...]:
 def drawn_stills(pictures: tuple[Picture, ...], left: bool) -> tuple[str, ...]:
     """Return the stills of pictures that are drawn already; `left` mirrors them."""
     frame = frame_of(pictures)
-    return tuple(svg(markup(picture.marks), frame, left) for picture in pictures)
+    return tuple(svg(picture.content(FINE), frame, left, FINE) for picture in pictures)
 
 
 def strip(scene: Scene, palette: Palette) -> str:
@@ -173,17 +187,20 @@ def strip(scene: Scene, palette: Palette) -> str:
     return drawn_strip(draw(scene, palette), scene.left)
 
 
-def drawn_strip(pictures: tuple[Picture, ...], left: bool) -> str:
-    """Return the strip of pictures that are drawn already; `left` mirrors each of them."""
+def drawn_strip(pictures: tuple[Picture, ...], left: bool, fine: int = FINE) -> str:
+    """Return the strip of pictures that are drawn already; `left` mirrors each of them.
+
+    fine: 1 for paths as they were drawn, else short ones.
+    """
     _, top, _, bottom = frame_of(pictures)
     parts, at = [], 0.0
     for picture in pictures:
         inner, outer = picture.box[0], picture.box[2]
-        content = markup(picture.marks)
+        content = picture.content(fine)
         if left:
-            content = f'<g transform="matrix(-1 0 0 1 {number(at + outer)} 0)">{content}</g>'
+            content = f'<g transform="matrix(-1 0 0 1 {number((at + outer) * fine)} 0)">{content}</g>'
         else:
-            content = f'<g transform="translate({number(at - inner)} 0)">{content}</g>'
+            content = f'<g transform="translate({number((at - inner) * fine)} 0)">{content}</g>'
         parts.append(content)
         at += outer - inner + _GAP
-    return svg("".join(parts), (0.0, top, at - _GAP, bottom), left_side=False)
+    return svg("".join(parts), (0.0, top, at - _GAP, bottom), False, fine)

@@ -12,8 +12,9 @@ import pytest
 from generator.body.motion import Motion, move
 from generator.body.pose import Side
 from generator.figures.camera import View, choose, seen_from
+from generator.figures.compact import compact
 from generator.figures.extent import extent
-from generator.figures.moving import MOST_BYTES, ROUNDS, compact, moving
+from generator.figures.moving import MOST_BYTES, ROUNDS, moving
 from generator.figures.palette import Palette
 from generator.figures.props import Band, Chair, Floor, Limit, Mat, Pillow, Worktop
 from generator.figures.rules import around
@@ -79,11 +80,11 @@ def test_the_working_limb_is_hatched(side_lying: Scene) -> None:
 def test_the_operated_joint_has_a_ring_and_only_the_finish_an_arrow(side_lying: Scene) -> None:
     """The ring is a circle that no other part of a figure has; the arrow leads to the finish."""
     start, finish = stills(replace(side_lying, working=frozenset()), PALETTE)
-    assert "a7.2 7.2" in start
-    assert "a7.2 7.2" in finish
+    assert "a28.8 28.8" in start
+    assert "a28.8 28.8" in finish
     assert PALETTE.work not in start
     assert PALETTE.work in finish
-    assert "a7.2 7.2" not in strip(replace(side_lying, operated=None), PALETTE)
+    assert "a28.8 28.8" not in strip(replace(side_lying, operated=None), PALETTE)
 
 
 def test_a_left_operated_side_is_the_mirror_image(side_lying: Scene) -> None:
@@ -155,14 +156,19 @@ def test_one_frame_is_seen_at_any_time() -> None:
 
 
 def test_compact_paths_lead_to_the_same_points() -> None:
-    """Relative whole numbers at twice the size add up to the absolute ones, without drifting."""
-    data = "M1.1 2.2L10.3 -4.4Q12 5.5 20.2 7.7L1 1Z"
-    small = compact(data)
+    """Relative whole numbers add up to the absolute ones, without drifting, also where a command goes on."""
+    data = "M1.1 2.2L10.3 -4.4L3 3Q12 5.5 20.2 7.7Q1 -9.9 4.6 4.4L1 1Z"
+    small = compact(data, 2)
+    assert small.endswith("z")
     x, y = 0.0, 0.0
     for command, text in re.findall(r"([Mlq])([^Mlqz]*)", small):
         values = [float(value) for value in _NUMBER.findall(text)]
-        x, y = (values[0], values[1]) if command == "M" else (x + values[-2], y + values[-1])
+        size = 4 if command == "q" else 2
+        for start in range(0, len(values), size):
+            step = values[start : start + size][-2:]
+            x, y = step if command == "M" else (x + step[0], y + step[1])
     assert (x, y) == (2, 2)
+    assert len(small) < len(data)
 
 
 def test_the_same_movement_gives_the_same_bytes() -> None:

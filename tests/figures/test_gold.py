@@ -9,7 +9,7 @@ import pytest
 from generator.body.motion import move
 from generator.body.pose import Side
 from generator.figures.props import Band, Chair, Floor, Limit, Mat, Pillow, Prop, Step, Worktop
-from generator.figures.scene import Scene, strip
+from generator.figures.scene import Scene, draw, drawn_strip
 from tests.body.movements import MOVEMENTS
 from tests.figures.gold import compare, difference
 from tests.figures.palettes import PALETTE
@@ -28,7 +28,9 @@ AROUND: dict[str, tuple[Prop, ...]] = {
 def test_a_picture_is_as_it_was(name: str, tmp_path: Path) -> None:
     """A drawing equals its gold picture; where it does not, a page shows both."""
     scene = Scene(move(MOVEMENTS[name]), AROUND[name], frozenset({(Side.OPERATED, "leg")}))
-    assert compare(name.replace(" ", "-"), strip(scene, PALETTE), tmp_path) == ""
+    assert (
+        compare(name.replace(" ", "-"), drawn_strip(draw(scene, PALETTE), left=False, fine=1), tmp_path) == ""
+    )
 
 
 def test_the_comparer_sees_a_moved_point_a_lost_shape_and_a_new_colour() -> None:

@@ -122,7 +122,7 @@ def test_the_ring_is_at_the_joint_of_the_programme() -> None:
     gallery = draw_all(drawn(), PALETTE, lefts=(False,), with_moving=False)
     assert gallery.default_joint["ankle-pump"] == "ankle"
     assert scene_of(next(posed_items(drawn())), "ankle").operated is Operated.ANKLE
-    assert "a7.2 7.2" in gallery.of("ankle-pump").strip  # type: ignore[union-attr]
+    assert "a28.8 28.8" in gallery.of("ankle-pump").strip  # type: ignore[union-attr]
     assert gallery.of("ankle-pump") == gallery.of("ankle-pump", "ankle")
 
 
@@ -134,7 +134,7 @@ def test_an_exercise_of_two_joints_has_a_ring_only_where_the_joint_is_named() ->
     gallery = draw_all(catalogue_of(files), PALETTE, lefts=(False,), with_moving=False)
     pictures = {joint: gallery.of("ankle-pump", joint) for joint in (None, "ankle", "knee")}
     assert all(pictures.values())
-    assert "a7.2 7.2" not in pictures[None].strip  # type: ignore[union-attr]
+    assert "a28.8 28.8" not in pictures[None].strip  # type: ignore[union-attr]
     assert len({one.strip for one in pictures.values() if one}) == 3
 
 
