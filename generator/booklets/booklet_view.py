@@ -16,6 +16,7 @@ from generator.booklets.life_view import (
     helper_view,
     life_items,
 )
+from generator.booklets.ruled import Ruled, growing_lines, growth, note_lines
 from generator.booklets.safety_view import Pain, SignGroup, WorseLevel, pain_view, sign_groups, worse_levels
 from generator.booklets.session_view import SessionSheet, session_view
 from generator.booklets.source_view import SourceLine, source_lines, study_lines
@@ -29,18 +30,6 @@ from generator.wording.isolation import isolate
 from generator.wording.phrases import number
 from generator.wording.terms import term
 from generator.wording.weeks import until_week, week, weeks
-
-LINE_MM = 9.0
-"""Height of one ruled line to write on, in millimetres."""
-
-MOST_LINES = 8
-"""So many lines are enough for notes."""
-
-MOST_LINE_MM = 13.0
-"""A line to write on is never higher than this."""
-
-# Left free below what grew, in millimetres: borders and rounding add up over rows and lines.
-_AIR_MM = 4.0
 
 
 @dataclass(frozen=True)
@@ -67,14 +56,6 @@ class Fact:
 
     heading: str
     words: tuple[Text, ...]
-
-
-@dataclass(frozen=True)
-class Ruled:
-    """Lines to write on: how many, and the height of each in millimetres."""
-
-    count: int
-    height: float
 
 
 @dataclass(frozen=True)
@@ -158,19 +139,17 @@ class Booklet:
         """Return the exercises to add only when one is told."""
         return tuple(sheet for sheet in self.exercises if sheet.entry.later)
 
-    def lines(self, key: str, least: int, head: float = 0.0) -> Ruled:
-        """Return the lines to write on that fit into the space left, `least` of which are always there.
+    def notes(self, key: str) -> Ruled:
+        """Return the lines for notes that end a section."""
+        return note_lines(self.fits.get(key, Fit()))
 
-        head: millimetres that a heading above the lines takes.
-        """
-        room = self.fits.get(key, Fit()).spare - head - _AIR_MM + least * LINE_MM
-        count = max(least, min(MOST_LINES, int(room / LINE_MM)))
-        return Ruled(count, round(max(LINE_MM, min(MOST_LINE_MM, room / max(1, count))), 2))
+    def lines(self, key: str, least: int) -> Ruled:
+        """Return the lines to write on that fit into the space left, `least` of which are always there."""
+        return growing_lines(self.fits.get(key, Fit()), least)
 
     def taller(self, key: str, rows: int, most: float) -> float:
         """Return by how many millimetres each of `rows` rows may grow, at most by `most`."""
-        room = self.fits.get(key, Fit()).spare - _AIR_MM
-        return round(max(0.0, min(most, room / rows)), 2)
+        return growth(self.fits.get(key, Fit()), rows, most)
 
 
 def booklet_view(job: BookletJob, fits: Fits) -> Booklet:
@@ -272,7 +251,10 @@ def _until(job: BookletJob, rule: Restriction) -> str:
 
 
 def _terms(job: BookletJob, exercises: tuple[ExerciseSheet, ...]) -> tuple[Term, ...]:
-    """Return the glossary entries whose term stands in a text of this booklet."""
+    """Return the glossary entries whose term stands in a text of this booklet, as the editor wrote it.
+
+    Other languages bend their words, and every language has the same entries.
+    """
     spoken = [
         job.stage,
         job.catalogue.safety,
@@ -280,8 +262,8 @@ def _terms(job: BookletJob, exercises: tuple[ExerciseSheet, ...]) -> tuple[Term,
         *(one.exercise for one in exercises),
         *(job.catalogue.daily_life[id_] for id_ in job.stage.daily_life),
     ]
-    words = " ".join(str(text) for text in _texts(spoken)).casefold()
-    found = (entry for entry in job.catalogue.glossary.values() if str(entry.term).casefold() in words)
+    words = " ".join(text.source for text in _texts(spoken)).casefold()
+    found = (entry for entry in job.catalogue.glossary.values() if entry.term.source.casefold() in words)
     return tuple(found)
 
 

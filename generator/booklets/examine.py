@@ -17,6 +17,9 @@ from generator.problems import Place, Problem, in_order
 LEAST_POINTS = 12.0
 """The smallest type allowed on a patient's sheet (RNIB clear print), in points."""
 
+# Stretches an Arabic word; no letter.
+_TATWEEL = "\u0640"
+
 # The writer rounds sizes to a few digits.
 _ROUNDING = 0.05
 
@@ -41,13 +44,11 @@ def _pages(read: PdfRead, expected: Expected, place: Place, least: float) -> Ite
         for words in (*expected.every_page, *line):
             if not _stands(words, page):
                 yield rules.MARGIN_LINE.at(place, f"page {number} lacks {words!r}")
-        if not all(sign.on_sheet for sign in page.signs):
-            lost = "".join(sign.char for sign in page.signs if not sign.on_sheet)
-            yield rules.OFF_SHEET.at(place, f"page {number}: {lost!r} is off the sheet")
-        small = [sign for sign in page.signs if sign.size < least - _ROUNDING]
-        if small:
-            message = f"page {number}: {small[0].char!r} has {small[0].size:.1f} points"
-            yield rules.SMALL_TEXT.at(place, message)
+        if page.off_sheet:
+            yield rules.OFF_SHEET.at(place, f"page {number}: {page.off_sheet!r} is off the sheet")
+        size, char = page.smallest
+        if size < least - _ROUNDING:
+            yield rules.SMALL_TEXT.at(place, f"page {number}: {char!r} has {size:.1f} points")
     for number in read.missing_signs:
         yield rules.MISSING_SIGN.at(place, f"page {number} shows an empty box")
     yield from _sheets(read, expected, place)
@@ -68,7 +69,7 @@ def _stands(words: str, page: PageRead) -> bool:
     """
     wanted = squeezed(words)
     if _is_figure(words):
-        return any(wanted in line for line in page.lines_as_seen())
+        return any(wanted in line for line in page.lines)
     if any(unicodedata.bidirectional(char) in ("R", "AL") for char in words):
         return _letters_of_words(words) <= _letters_of_words(page.text)
     return wanted in squeezed(page.text)
@@ -82,7 +83,9 @@ def _is_figure(words: str) -> bool:
 
 
 def _letters_of_words(words: str) -> frozenset[str]:
-    plain = unicodedata.normalize("NFKC", words)
+    marked = unicodedata.normalize("NFKC", words)
+    # Vowel signs stand inside words and are read back at any place, or not at all.
+    plain = "".join(char for char in marked if not unicodedata.combining(char) and char != _TATWEEL)
     split = "".join(char if char.isalpha() else " " for char in plain).split()
     return frozenset("".join(sorted(word)) for word in split)
 

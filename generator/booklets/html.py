@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from jinja2 import BytecodeCache, Environment, FileSystemLoader, StrictUndefined
+from jinja2.bccache import Bucket
 from markupsafe import Markup, escape
 
 from generator.booklets.booklet_view import booklet_view
@@ -28,17 +30,34 @@ _PAPER_RULE = (
 _FOOT = "vertical-align: top; padding-top: 2.2mm; border-top: 0.3mm solid var(--pb-line); margin-top: 3mm;"
 
 
-def render_html(job: BookletJob, fits: Fits = NO_FITS, only: frozenset[str] | None = None) -> str:
+def render_html(job: BookletJob, fits: Fits = NO_FITS) -> str:
     """Return the booklet as one HTML document that needs no file besides the fonts.
 
-    fits: how the sections sit on paper, known once the document has been laid out. only: keys of the
-    sections to measure anew behind the cover; None for all of them.
+    fits: how the sections sit on paper, known once the document has been laid out.
     """
+    return _html(job, fits, None, (), margins=True)
+
+
+def sections_html(job: BookletJob, fits: Fits, only: frozenset[str] | None = None) -> str:
+    """Return sections without the margins of their sheets: those with a key in `only`, else all."""
+    return _html(job, fits, only, (), margins=False)
+
+
+def frame_html(job: BookletJob, leaves: Sequence[str]) -> str:
+    """Return empty sheets with their margins, one for each of the kinds of page in `leaves`."""
+    return _html(job, NO_FITS, frozenset(), leaves, margins=True)
+
+
+def _html(
+    job: BookletJob, fits: Fits, only: frozenset[str] | None, leaves: Sequence[str], *, margins: bool
+) -> str:
     template = environment(job.voice).get_template("booklet.html")
     catalogue, booklet = job.catalogue, booklet_view(job, fits)
     return template.render(
         booklet=booklet,
         only=only,
+        leaves=leaves,
+        margins=margins,
         session=booklet.session,
         helper=booklet.helper,
         programme=job.stages,
@@ -48,6 +67,26 @@ def render_html(job: BookletJob, fits: Fits = NO_FITS, only: frozenset[str] | No
         source_language=catalogue.source_language,
         style=_style(job),
     )
+
+
+class _Compiled(BytecodeCache):
+    """Keeps compiled templates in memory: every booklet is printed by an environment of its own."""
+
+    def __init__(self) -> None:
+        self._codes: dict[str, bytes] = {}
+
+    def load_bytecode(self, bucket: Bucket) -> None:
+        """Give the library what was compiled before from the same template."""
+        if code := self._codes.get(bucket.key):
+            bucket.bytecode_from_string(code)
+
+    def dump_bytecode(self, bucket: Bucket) -> None:
+        """Keep what the library compiled."""
+        self._codes[bucket.key] = bucket.bytecode_to_string()
+
+
+# Words written into a template are finished while it is compiled, and finished words depend on the direction.
+_COMPILED = {"ltr": _Compiled(), "rtl": _Compiled()}
 
 
 def environment(voice: Voice) -> Environment:
@@ -66,6 +105,7 @@ def environment(voice: Voice) -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
         finalize=shown,
+        bytecode_cache=_COMPILED[voice.direction],
     )
     install(made, voice)
     made.globals["page_line"] = _page_line(voice)

@@ -5,30 +5,17 @@ Text that is clipped or runs off the sheet cannot be seen in the finished PDF; i
 
 from __future__ import annotations
 
-import logging
-import os
-import re
 import unicodedata
-from collections.abc import Iterator, Mapping
-from contextlib import contextmanager
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from pathlib import Path
 from typing import Any
-from urllib.parse import unquote, urlsplit
 
-import weasyprint
 from weasyprint.formatting_structure import boxes
-from weasyprint.text.fonts import FontConfiguration
-from weasyprint.urls import URLFetcher, URLFetcherResponse
 
-from generator.booklets.fonts import font_folders
-
-_EPOCH = "SOURCE_DATE_EPOCH"
+from generator.booklets.engine import rendered
 
 # CSS fixes 96 px to the inch.
 MM_PER_PX = 25.4 / 96
-# A picture inside the document has an address of thousands of letters.
-_DATA = re.compile(r"data:[^\s\"']{20,}")
 # Rounding of the text engine, in px: less than a hair's breadth.
 _SLACK = 1.0
 # Lines are set closer than the boxes of their letters are high; this share of a box is no collision.
@@ -37,11 +24,15 @@ _TOUCH = 0.3
 
 @dataclass(frozen=True)
 class Section:
-    """Where a section stands: first page from 1, number of pages, millimetres left on the last one."""
+    """Where a section stands: first page from 1, number of pages, millimetres left on the last one.
+
+    Pages that bear nothing but lines to write on do not count. lines: how many of those lines found room.
+    """
 
     first: int
     pages: int
     spare: float
+    lines: int
 
 
 @dataclass(frozen=True)
@@ -77,80 +68,38 @@ class Laid:
         return len(self.document.pages)
 
 
-class OwnFiles(URLFetcher):  # type: ignore[misc] # the library ships no types
-    """Fetches only pictures inside the document and our font files; everything else is refused."""
-
-    def __init__(self, folders: tuple[Path, ...]) -> None:
-        super().__init__(allowed_protocols=("file", "data"))
-        self.folders = folders
-
-    def fetch(self, url: str, headers: Mapping[str, str] | None = None) -> URLFetcherResponse:
-        """Return the content of an address of our own.
-
-        Raises:
-            ValueError: the address is not ours; the library logs it, and so it becomes a finding.
-
-        """
-        if url.startswith("data:"):
-            return super().fetch(url, headers)
-        parts = urlsplit(url)
-        path = Path(unquote(parts.path)).resolve()
-        if parts.scheme != "file" or not any(path.is_relative_to(folder) for folder in self.folders):
-            raise ValueError(f"not a file of ours: {url}")
-        return super().fetch(url, headers)
-
-
-@contextmanager
-def no_clock() -> Iterator[None]:
-    """Keep the time of day out of the fonts: fontTools stamps every font it cuts with it, or with this.
-
-    SOURCE_DATE_EPOCH is the variable of the reproducible-builds.org specification.
-    """
-    before = os.environ.get(_EPOCH)
-    os.environ[_EPOCH] = "0"
-    try:
-        yield
-    finally:
-        if before is None:
-            del os.environ[_EPOCH]
-        else:
-            os.environ[_EPOCH] = before
-
-
-@contextmanager
-def complaints() -> Iterator[list[str]]:
-    """Collect what the library logs as warnings or errors meanwhile, instead of letting it be printed."""
-    handler = _Complaints()
-    logger = logging.getLogger("weasyprint")
-    logger.addHandler(handler)
-    spread, logger.propagate = logger.propagate, False
-    try:
-        yield handler.messages
-    finally:
-        logger.removeHandler(handler)
-        logger.propagate = spread
-
-
-class _Complaints(logging.Handler):
-    def __init__(self) -> None:
-        super().__init__(logging.WARNING)
-        self.messages: list[str] = []
-
-    def emit(self, record: logging.LogRecord) -> None:
-        self.messages.append(_DATA.sub("data:…", record.getMessage()))
-
-
 def lay_out(html: str) -> Laid:
     """Return the document laid out on pages."""
-    with no_clock(), complaints() as logged:
-        page = weasyprint.HTML(string=html, url_fetcher=OwnFiles(font_folders()))
-        document = page.render(font_config=FontConfiguration(), pdf_variant="pdf/ua-1")
+    document, logged = rendered(html)
+    return _read(document, logged)
+
+
+def joined(html: str, leaves: Sequence[Any], logged: Sequence[str]) -> Laid:
+    """Return one document of pages from several, under the margins of another.
+
+    html: a document with as many pages as there are leaves, whose margins bear the numbers of the pages.
+    leaves: pages without margins, in their order. logged: what was complained of in making them.
+    """
+    frame, more = rendered(html)
+    for leaf, page in zip(leaves, frame.pages, strict=True):
+        inside = [box for box in leaf._page_box.children if not isinstance(box, boxes.MarginBox)]
+        margins = [box for box in page._page_box.children if isinstance(box, boxes.MarginBox)]
+        leaf._page_box.children = inside + margins
+    return _read(frame.copy(leaves), tuple(dict.fromkeys((*logged, *more))))
+
+
+def page_name(page: Any) -> str:
+    """Return the name that CSS gives to the kind of a page; empty for the usual kind."""
+    return str(page._page_box.page_type.name)
+
+
+def _read(document: Any, logged: tuple[str, ...]) -> Laid:
     pages = [page._page_box for page in document.pages]
     return Laid(
         document,
         sections=_sections(pages),
         overflows=tuple(found for number, box in enumerate(pages, 1) for found in _overflows(number, box)),
-        logged=tuple(dict.fromkeys(logged)),
+        logged=logged,
         texts=tuple(_text(box) for box in pages),
     )
 
@@ -166,22 +115,69 @@ def _text(page: Any) -> str:
 
 
 def _sections(pages: list[Any]) -> Mapping[str, Section]:
+    """Return where the sections stand, each from the page on which it begins to where the next one does."""
     found: dict[str, Section] = {}
+    last = ""
     for number, page in enumerate(pages, 1):
         foot = page.content_box_y() + page.height
-        for box in page.descendants():
-            if isinstance(box, boxes.BlockBox) and box.element is not None and box.element_tag == "section":
-                key = box.element.get("data-sheet", "")
-                spare = (foot - _bottom(box)) * MM_PER_PX
-                first = found[key].first if key in found else number
-                found[key] = Section(first, number - first + 1, spare)
+        begun = dict(_begun(page))
+        # Columns that go on on this page hang on its root, outside their section.
+        bare = all(_only_lines(box) for box in page.children if not isinstance(box, boxes.MarginBox))
+        for key in (key for key in begun or (last,) if key):
+            before = found.get(key)
+            if before is None or not bare:
+                first, lines = (before.first, before.lines) if before else (number, 0)
+                spare = (foot - _bottom(page, begun.get(key))) * MM_PER_PX
+                found[key] = Section(first, number - first + 1, spare, lines + _lines(page))
+            last = key
     return found
 
 
-def _bottom(section: Any) -> float:
+def _tag(box: Any) -> str | None:
+    return None if box.element is None else box.element_tag
+
+
+def _begun(page: Any) -> Iterator[tuple[str, Any]]:
+    """Yield key and box of the sections on a page."""
+    for root in page.children:
+        for body in getattr(root, "children", ()):
+            for box in getattr(body, "children", ()):
+                if isinstance(box, boxes.BlockBox) and _tag(box) == "section":
+                    yield box.element.get("data-sheet", ""), box
+
+
+def _spare(box: Any) -> bool:
+    """Return whether a box is a place to write that may be left out where room is short."""
+    return box.element is not None and box.element.get("data-spare") is not None
+
+
+def _only_lines(box: Any) -> bool:
+    """Return whether nothing is printed in a box but lines to write on."""
+    if _spare(box):
+        return True
+    if isinstance(box, boxes.TextBox | boxes.ReplacedBox):
+        return False
+    return all(_only_lines(child) for child in getattr(box, "children", ()))
+
+
+def _lines(box: Any, *, spare: bool = False) -> int:
+    """Return how many lines to write on stand in the parts of a box that may be left out."""
+    spare = spare or _spare(box)
+    if spare and box.element is not None and box.element.get("class") == "line":
+        return 1
+    return sum(_lines(child, spare=spare) for child in getattr(box, "children", ()))
+
+
+def _bottom(page: Any, section: Any) -> float:
     """Return where the last thing printed in a section ends, in px from the top of the page."""
-    ends = (float(box.position_y + box.margin_height()) for box in section.children)
-    return max(ends, default=float(section.position_y))
+    own = section.children if section is not None else ()
+    hanging = (box for root in page.children for box in getattr(root, "children", ()) if _floats(box))
+    ends = [float(box.position_y + box.margin_height()) for box in (*own, *hanging)]
+    return max(ends, default=float(page.content_box_y()))
+
+
+def _floats(box: Any) -> bool:
+    return isinstance(box, boxes.Box) and box.element is not None and box.is_floated()
 
 
 def _overflows(number: int, page: Any) -> Iterator[Overflow]:

@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from concurrent.futures import ProcessPoolExecutor
-from dataclasses import replace
+from dataclasses import dataclass, field, replace
+from typing import Any
 
 from generator.booklets import rules
 from generator.booklets.booklet_view import Booklet, booklet_view
+from generator.booklets.engine import no_collecting
 from generator.booklets.every_sheet import expected
 from generator.booklets.examine import examine
 from generator.booklets.exercise_sheet import sheet_key
-from generator.booklets.html import render_html
-from generator.booklets.layout import Laid, Section, lay_out
+from generator.booklets.html import frame_html, sections_html
+from generator.booklets.layout import Laid, Section, joined, lay_out, page_name
 from generator.booklets.pdf import write
 from generator.booklets.values import BookletJob, BookletResult, Fit, Fits, SheetFact
 from generator.catalogue.exercise import Exercise
@@ -21,6 +23,13 @@ from generator.problems import Place, Problem, in_order
 PHASE_SHEET = "phase"
 CLINICIAN_SHEET = "clinician"
 SESSION_SHEET = "session"
+
+GROWING = ("cover", "diary")
+"""Sections whose lines and rows grow into what is left of their sheet."""
+
+LEAST_GROWTH_MM = 10.0
+"""Less than this left on a sheet is not worth laying it out again."""
+
 _MOST_SHEETS = 2
 
 # More letters than this never fit one sheet at a size that everyone can read (measured on A4).
@@ -38,13 +47,14 @@ def make_booklets(jobs: Iterable[BookletJob], workers: int) -> tuple[BookletResu
 
 def make_booklet(job: BookletJob) -> BookletResult:
     """Write one booklet to its output and return what came of it."""
-    fits, laid = fitted(job)
-    pdf, logged = write(laid)
-    job.output.parent.mkdir(parents=True, exist_ok=True)
-    job.output.write_bytes(pdf)
-    view = booklet_view(job, fits)
-    sheets = tuple(_facts(view, laid))
-    found = (*_seen_in_layout(view, laid, logged), *examine(pdf, expected(view, laid.pages, sheets)))
+    with no_collecting():
+        fits, laid = fitted(job)
+        pdf, logged = write(laid)
+        job.output.parent.mkdir(parents=True, exist_ok=True)
+        job.output.write_bytes(pdf)
+        view = booklet_view(job, fits)
+        sheets = tuple(_facts(view, laid))
+        found = (*_seen_in_layout(view, laid, logged), *examine(pdf, expected(view, laid.pages, sheets)))
     two = frozenset(sheet.exercise.id for sheet in view.exercises if sheet.fit.split)
     return BookletResult(job.output, laid.pages, sheets, in_order(found), two)
 
@@ -52,23 +62,47 @@ def make_booklet(job: BookletJob) -> BookletResult:
 def fitted(job: BookletJob) -> tuple[Fits, Laid]:
     """Return how the sections sit on paper, and the document laid out that way.
 
-    What does not fit one sheet is parted with a heading of its own on the second; what is left at the foot
-    of a sheet then becomes lines to write on. An exercise with much to say is parted from the start. Only
-    what has to sit otherwise is laid out again: each section begins a sheet, so the others stay as they are.
+    What does not fit one sheet is parted with a heading of its own on the second. An exercise with much to
+    say is parted from the start. Only what has to sit otherwise is laid out again: each section begins a
+    sheet, so the others stay as they are. The margins with their page numbers come last, once it is known
+    how many sheets there are.
     """
-    fits = _first_guess(job)
-    sections = dict(lay_out(render_html(job, fits)).sections)
-    fitting = {SESSION_SHEET, *(sheet_key(use.use) for use in job.stage.uses)} & set(sections)
+    fits, parts = _first_guess(job), _Parts()
+    parts.take(lay_out(sections_html(job, fits)))
+    fitting = {SESSION_SHEET, *(sheet_key(use.use) for use in job.stage.uses)} & set(parts.sections)
     while True:
-        better = {key: _better(key, fits.get(key, Fit()), sections[key].pages) for key in fitting}
+        better = {key: _better(key, fits.get(key, Fit()), parts.sections[key].pages) for key in fitting}
         changed = frozenset(key for key, fit in better.items() if fit != fits.get(key, Fit()))
         if not changed:
             break
         fits = better
-        again = lay_out(render_html(job, fits, changed)).sections
-        sections.update({key: again[key] for key in changed})
-    fits = {key: _filled(fits.get(key, Fit()), one) for key, one in sections.items()}
-    return fits, lay_out(render_html(job, fits))
+        parts.take(lay_out(sections_html(job, fits, changed)))
+    fits = {key: _filled(fits.get(key, Fit()), one) for key, one in parts.sections.items()}
+    growing = frozenset(key for key in GROWING if key in fits and fits[key].spare)
+    if growing:
+        parts.take(lay_out(sections_html(job, fits, growing)))
+    leaves = parts.leaves()
+    return fits, joined(frame_html(job, [page_name(leaf) for leaf in leaves]), leaves, parts.logged)
+
+
+@dataclass
+class _Parts:
+    """The sections laid out so far, each as it was last: where it stood, and its pages."""
+
+    sections: dict[str, Section] = field(default_factory=dict)
+    pages: dict[str, list[Any]] = field(default_factory=dict)
+    logged: list[str] = field(default_factory=list)
+
+    def take(self, laid: Laid) -> None:
+        """Keep the sections of a document in place of what they were."""
+        for key, section in laid.sections.items():
+            self.sections[key] = section
+            self.pages[key] = laid.document.pages[section.first - 1 : section.first - 1 + section.pages]
+        self.logged.extend(laid.logged)
+
+    def leaves(self) -> list[Any]:
+        """Return the pages of all sections in their order."""
+        return [page for pages in self.pages.values() for page in pages]
 
 
 def _first_guess(job: BookletJob) -> Fits:
@@ -91,7 +125,9 @@ def _better(key: str, fit: Fit, pages: int) -> Fit:
 
 def _filled(fit: Fit, section: Section) -> Fit:
     """Return a fit with the space left, where the section takes the sheets it was meant for."""
-    return replace(fit, spare=section.spare if section.pages == 1 + fit.split else 0.0)
+    roomy = section.pages == 1 + fit.split and section.spare > LEAST_GROWTH_MM
+    spare = section.spare if roomy else 0.0
+    return replace(fit, spare=spare, lines=section.lines)
 
 
 def _length(exercise: Exercise) -> int:

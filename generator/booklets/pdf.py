@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from generator.booklets.layout import Laid, complaints, lay_out, no_clock
+from generator.booklets.engine import VARIANT, complaints, no_clock
+from generator.booklets.layout import Laid, lay_out
 
 
 def to_pdf(html: str) -> bytes:
@@ -15,7 +16,7 @@ def to_pdf(html: str) -> bytes:
 def write(laid: Laid) -> tuple[bytes, tuple[str, ...]]:
     """Return a laid-out document as a tagged PDF, and what the library complained of meanwhile."""
     with no_clock(), complaints() as logged:
-        made = laid.document.write_pdf(finisher=_finish, pdf_variant="pdf/ua-1")
+        made = laid.document.write_pdf(finisher=_finish, pdf_variant=VARIANT)
     return bytes(made), tuple(dict.fromkeys(logged))
 
 

@@ -6,8 +6,8 @@ from pathlib import Path
 
 import weasyprint
 
+from generator.booklets.engine import OwnFiles
 from generator.booklets.fonts import font_folders
-from generator.booklets.layout import OwnFiles
 
 
 def print_plainly(folder: Path) -> None:

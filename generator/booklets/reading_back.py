@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import ctypes
 import io
+import math
 import re
 import unicodedata
 from collections import defaultdict
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from functools import cache
 from typing import Any
 
 import pikepdf
@@ -19,31 +21,23 @@ from pypdfium2 import raw
 _BASELINE_POINTS = 1.0
 
 
-@dataclass(frozen=True)
-class Sign:
-    """One printed character: left edge, baseline and size in points, and whether it is on the sheet."""
-
-    char: str
-    left: float
-    baseline: float
-    size: float
-    on_sheet: bool
+# Glyph 0 among the four-digit codes of a string; a content with strings of another form is parsed instead.
+_NO_GLYPH = re.compile(rb"<(?:[0-9A-Fa-f]{4})*?0000(?:[0-9A-Fa-f]{4})*>")
 
 
 @dataclass(frozen=True)
 class PageRead:
-    """One page: its text as a program reads it, and its printed characters."""
+    """One page, as a program and as the eye read it.
+
+    text: as a program reads it. lines: from the top, each from left to right as the eye meets it, without
+    blanks. off_sheet: what is beyond its edges. smallest: the smallest type, in points (infinite for an empty
+    page), and a character in it.
+    """
 
     text: str
-    signs: tuple[Sign, ...]
-
-    def lines_as_seen(self) -> tuple[str, ...]:
-        """Return the lines from the top, each from left to right as the eye meets it, without blanks."""
-        lines: dict[int, list[Sign]] = defaultdict(list)
-        for sign in self.signs:
-            lines[round(sign.baseline / _BASELINE_POINTS)].append(sign)
-        ordered = (sorted(lines[key], key=lambda sign: sign.left) for key in sorted(lines, reverse=True))
-        return tuple("".join(sign.char for sign in line) for line in ordered)
+    lines: tuple[str, ...]
+    off_sheet: str
+    smallest: tuple[float, str]
 
 
 @dataclass(frozen=True)
@@ -114,26 +108,54 @@ def _pages(pdf: bytes) -> tuple[PageRead, ...]:
 
 def _page(page: Any) -> PageRead:
     text = page.get_textpage()
-    width, height = page.get_size()
-    count = text.count_chars()
-    signs = tuple(sign for index in range(count) if (sign := _sign(text, index, width, height)))
-    return PageRead(text.get_text_range(), signs)
+    try:
+        lines, smallest = _signs(text)
+        seen = ("".join(char for _, char in sorted(lines[key])) for key in sorted(lines, reverse=True))
+        return PageRead(text.get_text_range(), tuple(seen), _off_sheet(text, page.get_size()), smallest)
+    finally:
+        text.close()
 
 
-def _sign(text: Any, index: int, width: float, height: float) -> Sign | None:
-    char = chr(raw.FPDFText_GetUnicode(text, index))
-    if char.isspace() or unicodedata.category(char) in ("Cc", "Cf"):
-        return None
-    x, y = ctypes.c_double(), ctypes.c_double()
-    raw.FPDFText_GetCharOrigin(text, index, x, y)
-    edges = [ctypes.c_double() for _ in range(4)]
-    raw.FPDFText_GetCharBox(text, index, *edges)
-    left, right, bottom, top = (edge.value for edge in edges)
-    inside = left >= 0 and right <= width and bottom >= 0 and top <= height
-    matrix = raw.FS_MATRIX()
-    raw.FPDFText_GetMatrix(text, index, matrix)
-    size = raw.FPDFText_GetFontSize(text, index) * abs(matrix.d)
-    return Sign(char, left, y.value, size, inside)
+def _signs(text: Any) -> tuple[Mapping[int, list[tuple[float, str]]], tuple[float, str]]:
+    """Return the printed characters by baseline, each with its left edge, and the smallest of them.
+
+    Each of the thousands of characters costs a few calls, so the places for the answers are made only once,
+    and the size is asked for again only where the line or the size of the face changes.
+    """
+    x, y, matrix = ctypes.c_double(), ctypes.c_double(), raw.FS_MATRIX()
+    to_x, to_y, to_matrix, handle = ctypes.byref(x), ctypes.byref(y), ctypes.byref(matrix), text.raw
+    lines: dict[int, list[tuple[float, str]]] = defaultdict(list)
+    smallest, before = (math.inf, ""), (-1, 0.0)
+    for index in range(text.count_chars()):
+        char = chr(raw.FPDFText_GetUnicode(handle, index))
+        if not _printed(char):
+            continue
+        raw.FPDFText_GetCharOrigin(handle, index, to_x, to_y)
+        line, nominal = round(y.value / _BASELINE_POINTS), raw.FPDFText_GetFontSize(handle, index)
+        lines[line].append((x.value, char))
+        if (line, nominal) != before:
+            before = (line, nominal)
+            raw.FPDFText_GetMatrix(handle, index, to_matrix)
+            smallest = min(smallest, (nominal * abs(matrix.d), char))
+    return lines, smallest
+
+
+@cache
+def _printed(char: str) -> bool:
+    """Return whether a character leaves ink: no blank, no control and no format of Unicode, as bidi signs."""
+    return not char.isspace() and unicodedata.category(char) not in ("Cc", "Cf")
+
+
+def _off_sheet(text: Any, size: tuple[float, float]) -> str:
+    """Return the words of the pieces of lines that reach beyond the edges of a sheet."""
+    width, height = size
+    pieces = (text.get_rect(index) for index in range(text.count_rects()))
+    beyond = (
+        text.get_text_bounded(left, bottom, right, top)
+        for left, bottom, right, top in pieces
+        if left < 0 or bottom < 0 or right > width or top > height
+    )
+    return "".join(beyond).strip()
 
 
 def _fonts(file: pikepdf.Pdf) -> Iterator[FontRead]:
@@ -165,8 +187,17 @@ def _tags(node: Any) -> Iterator[TagRead]:
 def _draws_no_glyph(page: pikepdf.Page) -> bool:
     """Return whether glyph 0, the empty box, is shown; text is written as two-byte codes."""
     resources: Any = page.obj.get("/Resources", {})
-    fonts = resources.get("/Font", {})
-    empty = {str(name): _empty_codes(font) for name, font in fonts.items()}
+    empty = {str(name): _empty_codes(font) for name, font in resources.get("/Font", {}).items()}
+    if not any(empty.values()):
+        contents: Any = page.obj.get("/Contents")
+        written = contents.read_bytes() if isinstance(contents, pikepdf.Stream) else b"("
+        if b"(" not in written:
+            return _NO_GLYPH.search(written) is not None
+    return _shows_one_of(page, empty)
+
+
+def _shows_one_of(page: pikepdf.Page, empty: Mapping[str, frozenset[bytes]]) -> bool:
+    """Return whether text shows a code that its font sends to glyph 0, operator by operator."""
     codes = frozenset((b"\0\0",))
     instructions: Any = pikepdf.parse_content_stream(page)
     for operands, operator in instructions:

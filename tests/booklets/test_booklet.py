@@ -8,11 +8,13 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from bs4 import BeautifulSoup
 from pdfua.validator import Validator
 from weasyprint.formatting_structure import boxes
 
 from generator.booklets import rules
-from generator.booklets.layout import Laid
+from generator.booklets.html import render_html
+from generator.booklets.layout import Laid, squeezed
 from generator.booklets.make import fitted, make_booklet, make_booklets
 from generator.booklets.reading_back import read_back
 from generator.booklets.values import BookletResult
@@ -209,7 +211,7 @@ def test_in_arabic_doses_keep_their_order(tmp_path: Path) -> None:
     result = make_booklet(job(tmp_path / "ar.pdf", catalogue=arabic, voice=voice("ar")))
     read = read_back(result.path.read_bytes())
     page = next(fact.page for fact in reversed(result.sheets) if fact.exercise == "bridge-both-legs")
-    seen = read.pages[page - 1].lines_as_seen()
+    seen = read.pages[page - 1].lines
     assert any("3×10" in line for line in seen)
     assert not any("10×3" in line for line in seen)
     assert read.language == "ar"
@@ -236,6 +238,16 @@ def test_many_booklets_are_made_in_the_order_of_their_jobs(tmp_path: Path) -> No
     results = make_booklets(jobs, workers=2)
     assert [result.path for result in results] == [one.output for one in jobs]
     assert [result.problems for result in results] == [(), ()]
+
+
+def test_no_word_is_lost_between_the_sheets() -> None:
+    """Sheets laid out apart and put together, less those with nothing but lines, bear every word."""
+    fits, laid = fitted(job())
+    printed = squeezed("".join(laid.texts))
+    body = BeautifulSoup(render_html(job(), fits), "html.parser").select("body")[0]
+    words = {squeezed(text) for text in body.find_all(string=True)}
+    assert len(words) > 100
+    assert {text for text in words if text not in printed} == set()
 
 
 def test_the_lines_to_write_on_do_not_push_anything_off(laid: Laid) -> None:

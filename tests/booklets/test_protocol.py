@@ -99,9 +99,9 @@ def test_in_arabic_the_weeks_run_from_the_right(tmp_path: Path) -> None:
     found, _ = text_of(result)
     assert {problem.code for problem in result.problems} <= {rules.LONG_PROTOCOL.code}
     assert found.language == "ar"
-    weeks = next(line for line in found.pages[0].lines_as_seen() if "10" in line and "20" in line)
+    weeks = next(line for line in found.pages[0].lines if "10" in line and "20" in line)
     assert weeks.index("20") < weeks.index("10")
-    seen = [line for page in found.pages for line in page.lines_as_seen()]
+    seen = [line for page in found.pages for line in page.lines]
     assert any("2×10" in line for line in seen)
     assert not any("10×2" in line for line in seen)
 
