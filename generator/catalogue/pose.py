@@ -66,6 +66,7 @@ class View(Enum):
 
     FRONT = "front"
     BACK = "back"
+    BACK_QUARTER = "back three-quarter"
     SIDE = "side"
     THREE_QUARTER = "three-quarter"
     ABOVE = "above"

@@ -58,11 +58,15 @@ class Press:
 
 @dataclass(frozen=True)
 class _Trail:
-    """One point's path on the picture, the shift that takes the arrow beside it, and how much it counts."""
+    """One point's path on the picture, the shift that takes the arrow beside it, and how much it counts.
+
+    low: it runs along the ground, so an arrow below it is best.
+    """
 
     path: Array
     away: Array
     weight: float
+    low: bool = False
 
     @property
     def length(self) -> float:
@@ -113,7 +117,9 @@ def _trails(motion: Motion, lens: Camera, step: int) -> dict[tuple[Side, Follow]
                 origin = lens.flat(np.array([spot[Follow.TOES][0] for spot in spots]))
             out = _beside((path - origin).mean(axis=0), path[-1] - path[0])
             out = out / max(float(np.linalg.norm(out)), 1.0)
-            found[side, what] = _Trail(path, out * gap, weight * (1.0 if side is Side.OPERATED else 0.97))
+            low = what in (Follow.FOOT, Follow.TOES) and 3 * rise < run
+            weight *= 1.0 if side is Side.OPERATED else 0.97
+            found[side, what] = _Trail(path, out * gap, weight, bool(low))
     return found
 
 
@@ -134,7 +140,7 @@ def arrow(
     """Return the arrow of the way to key pose `step + 1`; nothing where nothing travels."""
     trails = _trails(motion, lens, step)
     trail = trails[follow] if follow else max(trails.values(), key=lambda one: one.length)
-    path = _clear(trail.path + trail.away, _flesh(motion.keys[step + 1], lens))
+    path = _clear(trail.path + trail.away, _flesh(motion.keys[step + 1], lens), trail.low)
     length = float(np.linalg.norm(np.diff(path, axis=0), axis=1).sum())
     if length < _NOTHING:
         return []
@@ -178,13 +184,14 @@ def _flesh(body: Body, lens: Camera) -> BaseGeometry:
     return flesh
 
 
-def _clear(path: Array, flesh: BaseGeometry) -> Array:
+def _clear(path: Array, flesh: BaseGeometry, low: bool) -> Array:
     """Return the path moved aside as little as needed to stand beside the person, not on the person."""
     best, least = path, _covered(path, flesh)
     if least < 0.2:
         return path
-    # Above or beside the person first; below only where there is no room else.
-    for turns in (_ASIDE[:5], _ASIDE[5:]):
+    # Above or beside the person first; below where something moves along the ground or there is no room.
+    rounds = (_ASIDE[:5], _ASIDE[5:])
+    for turns in rounds[::-1] if low else rounds:
         for reach in range(6, 66, 6):
             for turn in np.radians(turns):
                 moved = path + reach * np.array([np.cos(turn), np.sin(turn)])

@@ -19,6 +19,7 @@ class View(Enum):
 
     FRONT = "front"
     BACK = "back"
+    BACK_QUARTER = "back three-quarter"
     SIDE = "side"
     THREE_QUARTER = "three-quarter"
     ABOVE = "above"
@@ -74,8 +75,9 @@ def seen_from(view: View, motion: Motion) -> Camera:
         table |= {View.FRONT: (16, 42), View.BACK: (180, 20)}
     else:
         table = {View.FRONT: (10, _LOW), View.BACK: (190, _LOW), View.SIDE: (76, _LOW)}
-        table |= {View.THREE_QUARTER: (42, 12), View.ABOVE: (90, 70)}
-    return camera(*table[view])
+        table |= {View.THREE_QUARTER: (42, 12), View.ABOVE: (90, 70), View.BACK_QUARTER: (140, 12)}
+    # Whoever lies shows no more from there than from straight behind.
+    return camera(*table.get(view, table[View.BACK]))
 
 
 def _shown(motion: Motion, view: View, paths: Array) -> float:
