@@ -20,9 +20,10 @@ from generator.problems import Problem, Rule, has_errors, in_order
 from generator.progression import arrange, one_patient
 from generator.publish import NotPublishedError, Stage, audit_tree, open_stage
 from generator.reading import read_content
-from generator.steps import figures, languages, pages, paper, protocols, translating
+from generator.steps import figures, gaps, languages, pages, paper, protocols, translating
 from generator.steps.drawn import gallery_of
 from generator.steps.expectations import audit_of
+from generator.steps.gaps import withheld_paper
 from generator.steps.languages import Spoken, speak
 from generator.steps.worked import Worked, work_out
 from generator.website import engine
@@ -42,6 +43,7 @@ ALL_RULES: tuple[Rule, ...] = tuple(
             *languages.RULES,
             *translating.RULES,
             *figures.RULES,
+            *gaps.RULES,
             *one_patient.RULES,
         },
         key=lambda rule: rule.code,
@@ -79,7 +81,7 @@ class Checked:
 
 @dataclass(frozen=True)
 class Outcome:
-    """What came of a build. refused: it was not even started. withheld: languages left out."""
+    """What came of a build. refused: it was not even started. withheld: languages, booklets left out."""
 
     problems: tuple[Problem, ...]
     sources: Mapping[str, Sequence[str]] = field(default_factory=dict)
@@ -119,7 +121,8 @@ def build_site(request: Request, say: Say) -> Outcome:
     if checked.catalogue is None or has_errors(checked.problems):
         return Outcome(checked.problems, checked.sources)
     spoken, found = speak(checked.catalogue, request.content)
-    problems = in_order((*checked.problems, *found))
+    left_out = tuple(problem for _, problem in withheld_paper(spoken))
+    problems = in_order((*checked.problems, *found, *left_out))
     if has_errors(problems) or not spoken:
         return Outcome(problems, checked.sources)
     try:
@@ -155,11 +158,7 @@ def _fill(
     outcome = Outcome(
         problems,
         checked.sources,
-        withheld=tuple(
-            code
-            for code in spoken[0].catalogue.clinic.languages
-            if code not in {one.voice.code for one in spoken}
-        ),
+        withheld=_left_out(spoken),
         page_count=sum(len(listed) for listed in facts.values()),
         booklet_count=len(sheets),
         sheet_count=sum(one.result.pages for one in sheets),
@@ -169,6 +168,13 @@ def _fill(
     say("Publishing ...")
     stage.publish()
     return replace(outcome, published=True)
+
+
+def _left_out(spoken: tuple[Spoken, ...]) -> tuple[str, ...]:
+    """Return the names of what is not published: languages, then booklets of the others."""
+    there = {one.voice.code for one in spoken}
+    languages_out = (code for code in spoken[0].catalogue.clinic.languages if code not in there)
+    return (*languages_out, *(name for name, _ in withheld_paper(spoken)))
 
 
 def _worked(request: Request, catalogue: Catalogue, orders: Orders) -> Worked:

@@ -6,15 +6,25 @@ text face, Atkinson Hyperlegible, slashes it. ``tokens.css`` names the families.
 
 from __future__ import annotations
 
+from base64 import b64encode
 from dataclasses import dataclass
+from functools import cache
 from importlib.util import find_spec
+from io import BytesIO
 from pathlib import Path
 from urllib.parse import quote
+
+from fontTools.subset import Options, Subsetter  # type: ignore[import-untyped]  # it ships no types
+from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
+from fontTools.varLib.instancer import instantiateVariableFont  # type: ignore[import-untyped]
 
 
 @dataclass(frozen=True)
 class Face:
-    """One font file: the family the style sheets call it by, its package and file, weight, characters."""
+    """One font file: the family the style sheets call it by, its package and file, weight, characters.
+
+    characters: the face is cut down to these; none means that it stays whole.
+    """
 
     family: str
     package: str
@@ -23,8 +33,8 @@ class Face:
     characters: str = ""
 
 
-# Digits, ×, − and – : what a dose, a range or a telephone number is made of.
-_DOSE_SIGNS = "U+30-39, U+D7, U+2212, U+2013"
+# What a dose, a range or a telephone number is made of; a line that begins with a blank takes its first face.
+_DOSE_SIGNS = "0123456789×−– \u00a0"
 _NOTO = "NotoSans[wdth,wght].ttf"
 
 FACES = (
@@ -32,8 +42,9 @@ FACES = (
     Face("Phasebook Digits", "fontpkg_noto_sans", _NOTO, 700, _DOSE_SIGNS),
     Face("Atkinson Hyperlegible", "fontpkg_atkinson_hyperlegible", "AtkinsonHyperlegible-Regular.ttf", 400),
     Face("Atkinson Hyperlegible", "fontpkg_atkinson_hyperlegible", "AtkinsonHyperlegible-Bold.ttf", 700),
-    Face("Noto Sans", "fontpkg_noto_sans", _NOTO, 400),
-    Face("Noto Sans", "fontpkg_noto_sans", _NOTO, 700),
+    # By its own name this face would be taken for the digits, which are cut from the same file.
+    Face("Phasebook Text", "fontpkg_noto_sans", _NOTO, 400),
+    Face("Phasebook Text", "fontpkg_noto_sans", _NOTO, 700),
     Face("Tajawal", "fontpkg_tajawal", "Tajawal-Regular.ttf", 400),
     Face("Tajawal", "fontpkg_tajawal", "Tajawal-Bold.ttf", 700),
 )
@@ -61,8 +72,24 @@ def font_rules() -> str:
 
 
 def _rule(face: Face, path: Path) -> str:
-    characters = f" unicode-range: {face.characters};" if face.characters else ""
-    return (
-        f'@font-face {{ font-family: "{face.family}"; font-weight: {face.weight};'
-        f' src: url("file://{quote(path.as_posix())}");{characters} }}'
-    )
+    source = f"file://{quote(path.as_posix())}"
+    if face.characters:
+        source = _cut(path, face.characters, face.weight)
+    return f'@font-face {{ font-family: "{face.family}"; font-weight: {face.weight}; src: url("{source}"); }}'
+
+
+@cache
+def _cut(path: Path, characters: str, weight: int) -> str:
+    """Return a variable face at one weight with nothing but `characters`, as a data address.
+
+    A unicode-range would do in a browser. Here the list of faces is trimmed by what their files hold: a
+    whole file in the first place hides every later one that has no further letters, Cyrillic included.
+    """
+    font = TTFont(path, recalcTimestamp=False)
+    cutter = Subsetter(Options(layout_features=["tnum", "kern"], notdef_outline=True))
+    cutter.populate(text=characters)
+    cutter.subset(font)
+    instantiateVariableFont(font, {"wght": weight, "wdth": 100}, inplace=True)
+    buffer = BytesIO()
+    font.save(buffer)
+    return f"data:font/ttf;base64,{b64encode(buffer.getvalue()).decode('ascii')}"

@@ -13,7 +13,7 @@ from generator.catalogue.programme import Phase, Use
 from generator.catalogue.restricted import Track, entry
 from generator.wording.doses import dose, hold_seconds
 from generator.wording.isolation import NO_BREAK, isolate
-from generator.wording.phrases import bare_number, list_of, load, number
+from generator.wording.phrases import bare_number, list_of, load, number, row_of
 from generator.wording.terms import clinical_term
 from generator.wording.weeks import delayed_weeks, weeks
 
@@ -167,7 +167,7 @@ def _hold(job: ProtocolJob, use: Use) -> str:
         return ""
     holds = [hold_seconds(step, permitted) or 0 for step in use.dose_steps]
     listed = holds[:1] if len(set(holds)) == 1 else holds
-    return ", ".join(number(job.voice, held) for held in listed) if any(holds) else ""
+    return row_of(job.voice, (number(job.voice, held) for held in listed)) if any(holds) else ""
 
 
 def _often(job: ProtocolJob, use: Use) -> str:

@@ -9,7 +9,7 @@ import click
 
 from generator.cli.shared import DONE, PROBLEMS, ROOT
 from generator.pipeline import ALL_RULES
-from generator.steps.offers import TEMPLATE, extract_messages
+from generator.steps.offers import TEMPLATE, extract_messages, updated_locale
 
 FILE = ROOT / "DEVELOPERS.md"
 
@@ -30,7 +30,8 @@ def docs(check: bool) -> int:
 
 def wanted_files() -> tuple[tuple[Path, str], ...]:
     """Return each file that holds something made from the code, with the text it should have."""
-    return ((FILE, renewed(FILE.read_text(encoding="utf-8"))), (TEMPLATE, extract_messages()))
+    locales = ((path, updated_locale(path.stem)) for path in sorted(TEMPLATE.parent.glob("*.po")))
+    return ((FILE, renewed(FILE.read_text(encoding="utf-8"))), (TEMPLATE, extract_messages()), *locales)
 
 
 def renewed(text: str) -> str:

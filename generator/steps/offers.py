@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from generator.reading.schema import schemas
 from generator.website.serve import PreviewServer
-from generator.wording.extract import extract_messages
+from generator.wording.extract import extract_messages, updated_locale
 from generator.wording.own_words import TEMPLATE
 
-__all__ = ["TEMPLATE", "PreviewServer", "extract_messages", "schemas"]
+__all__ = ["TEMPLATE", "PreviewServer", "extract_messages", "schemas", "updated_locale"]

@@ -16,6 +16,7 @@ from generator.catalogue.programme import Phase, Programme
 from generator.figures.pictures import Gallery
 from generator.problems import Place, Problem
 from generator.progression.session import whole_session
+from generator.steps.gaps import first_hole
 from generator.steps.languages import Spoken
 from generator.steps.worked import Worked
 
@@ -69,6 +70,8 @@ def booklet_jobs(
 def _jobs_in(spoken: Spoken, worked: Worked, folder: Path, assets: Path) -> Iterator[tuple[str, BookletJob]]:
     for programme in spoken.catalogue.programmes.values():
         for phase in programme.phases:
+            if first_hole(spoken, programme, phase) is not None:
+                continue
             path = f"{spoken.voice.code}/{FOLDER}/{programme.id}-phase-{phase.number}.pdf"
             yield path, _job(spoken, worked, programme, phase, folder / path, assets)
 

@@ -8,6 +8,7 @@ from pathlib import Path
 from generator.booklets.protocol import make_protocols
 from generator.booklets.protocol_values import ProtocolJob
 from generator.catalogue.fingerprints import edition_code, fingerprint
+from generator.steps.gaps import hole_in_protocol
 from generator.steps.languages import Spoken
 from generator.steps.paper import FOLDER, Sheets
 from generator.steps.worked import Worked
@@ -36,7 +37,9 @@ def _jobs_in(
     spoken: Spoken, worked: Worked, folder: Path, assets: Path
 ) -> Iterator[tuple[str, str, ProtocolJob]]:
     language = spoken.voice.code
-    for id_ in spoken.catalogue.programmes:
+    for id_, programme in spoken.catalogue.programmes.items():
+        if hole_in_protocol(spoken, programme) is not None:
+            continue
         path = f"{language}/{FOLDER}/{id_}-protocol.pdf"
         job = ProtocolJob(
             catalogue=spoken.catalogue,

@@ -25,7 +25,17 @@ from generator.website.page import Page
 from generator.website.phase import Tested, booklet_detail, tested
 from generator.website.shared import end_words
 from generator.website.values import DataKind, SiteInput
-from generator.wording.phrases import angle, file_size, kilograms, list_of, number, pain, people, percent
+from generator.wording.phrases import (
+    angle,
+    file_size,
+    kilograms,
+    list_of,
+    number,
+    pain,
+    people,
+    percent,
+    row_of,
+)
 from generator.wording.phrases import phase as phase_words
 from generator.wording.terms import clinical_term, term
 from generator.wording.voice import Voice
@@ -188,7 +198,7 @@ def _kind(voice: Voice, rule: Restriction) -> str:
         amounts = [clinical_term(voice, rule.allows)]
         amounts += [kilograms(voice, rule.kilograms)] if rule.kilograms is not None else []
         amounts += [percent(voice, rule.percent)] if rule.percent is not None else []
-        return voice.gettext("at most {amount}").format(amount=", ".join(amounts))
+        return voice.gettext("at most {amount}").format(amount=row_of(voice, amounts))
     if isinstance(rule, PositionRestriction):
         return voice.gettext("not {position}").format(position=clinical_term(voice, rule.position))
     if isinstance(rule, LoadRestriction):
@@ -209,7 +219,7 @@ def _movement(voice: Voice, rule: MovementRestriction) -> str:
     if rule.limit is not None:
         words = voice.gettext("{rule} beyond {angle}").format(rule=words, angle=angle(voice, rule.limit))
     if rule.against is not None:
-        words = f"{words}, {clinical_term(voice, rule.against)}"
+        words = row_of(voice, (words, clinical_term(voice, rule.against)))
     return words
 
 
@@ -217,7 +227,7 @@ def _study(voice: Voice, study: Study) -> StudyRow:
     where = " ".join(part for part in (study.journal, study.volume) if part)
     where += f":{study.pages}" if study.pages else ""
     parts = (study.electrode, study.normalisation, study.part)
-    measured = ", ".join(clinical_term(voice, part) for part in parts)
+    measured = row_of(voice, (clinical_term(voice, part) for part in parts))
     citation = f"{study.authors} {study.year}. {study.title}. {where}."
     counted = people(voice, study.n) if study.n else ""
     return StudyRow(study, citation, counted, voice.opening(measured), _sourced(voice, study.status))

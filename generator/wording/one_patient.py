@@ -185,7 +185,8 @@ def _side(voice: Voice, side: OperatedSide) -> str:
 def _limit(voice: Voice, rule: Restriction) -> str:
     """Return a limit for clinicians: ``hip flexion: only up to 70°``."""
     if isinstance(rule, MovementRestriction):
-        what = f"{clinical_term(voice, rule.joint)} {clinical_term(voice, rule.movement)}"
+        parts = {"joint": clinical_term(voice, rule.joint), "movement": clinical_term(voice, rule.movement)}
+        what = voice.gettext("{joint} {movement}").format(**parts)
     else:
         what = voice.gettext("weight on the leg")
     left = allowed(voice, rule) or voice.gettext("none")

@@ -229,3 +229,8 @@ def list_of(voice: Voice, items: Iterable[str], joined: Literal["and", "or"] = "
     style: Literal["standard", "or"] = "standard" if joined == "and" else "or"
     found = tuple(items)
     return format_list(found, style=style, locale=voice.locale) if found else ""
+
+
+def row_of(voice: Voice, items: Iterable[str]) -> str:
+    """Return items in a row without "and", as in a table: Arabic has a comma of its own."""
+    return voice.pgettext("between the items of a row", ", ").join(items)

@@ -10,7 +10,7 @@ from generator.catalogue.programme import (
     WeightRestriction,
 )
 from generator.catalogue.terms import Leg, WeightBearing
-from generator.wording.phrases import angle, kilograms, list_of, percent
+from generator.wording.phrases import angle, kilograms, list_of, percent, row_of
 from generator.wording.terms import clinical_term, term
 from generator.wording.voice import Voice
 
@@ -34,7 +34,7 @@ def allowed(voice: Voice, rule: Restriction) -> str:
         amounts = [clinical_term(voice, rule.allows)]
         amounts += [kilograms(voice, rule.kilograms)] if rule.kilograms is not None else []
         amounts += [percent(voice, rule.percent)] if rule.percent is not None else []
-        return ", ".join(amounts)
+        return row_of(voice, amounts)
     return ""
 
 

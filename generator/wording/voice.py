@@ -164,11 +164,21 @@ def _own_words(language: str) -> GNUTranslations | None:
     return None if catalogue is None else _compiled(catalogue)
 
 
+class _Compiled(GNUTranslations):
+    """Messages that can travel to a worker process: the library's own hold a function that cannot."""
+
+    def __init__(self, data: bytes) -> None:
+        super().__init__(BytesIO(data))
+        self.data = data
+
+    def __reduce__(self) -> tuple[type[_Compiled], tuple[bytes]]:
+        return _Compiled, (self.data,)
+
+
 def _compiled(catalogue: Catalog) -> GNUTranslations:
     buffer = BytesIO()
     write_mo(buffer, catalogue)
-    buffer.seek(0)
-    return GNUTranslations(buffer)
+    return _Compiled(buffer.getvalue())
 
 
 RULES = (UNKNOWN_LANGUAGE,)

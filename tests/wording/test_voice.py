@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import pickle
 import unicodedata
 
 import pytest
+from babel.messages import Catalog
 
 from generator.problems import Place
 from generator.wording.isolation import plain
@@ -85,3 +87,11 @@ def test_a_regional_form_takes_the_words_of_its_language() -> None:
     """A clinic in Austria gets the German words, where German ships."""
     assert direction_of("ar-EG") == "rtl"
     assert (own_catalogue("de-AT") is None) == (own_catalogue("de") is None)
+
+
+def test_a_voice_travels_to_a_worker_process() -> None:
+    """Plural forms included: Polish has another one for 5 than for 2."""
+    words = Catalog(locale="pl")
+    words.add(("{number} page", "{number} pages"), ("{number} strona", "{number} strony", "{number} stron"))
+    there = pickle.loads(pickle.dumps(voice("pl", words)))
+    assert there.ngettext("{number} page", "{number} pages", 5) == "{number} stron"
