@@ -206,6 +206,7 @@ class ThingSpec(Record):
     height: in cm, for a person of 170 cm. anchor: where a band is fixed, in cm from the middle of the feet:
     forward, up, towards the operated side. side: the leg or hand it belongs to. under: a pillow under both
     legs. back, arms: of a chair. flight: more steps lead on up. rising: a banister that rises with them.
+    edge: in the first pose one sits across a car's seat, on its edge.
     """
 
     thing: Thing
@@ -219,6 +220,7 @@ class ThingSpec(Record):
     arms: bool = False
     flight: bool = False
     rising: bool = False
+    edge: bool = False
 
 
 @dataclass(frozen=True, kw_only=True)

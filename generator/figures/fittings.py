@@ -1,16 +1,18 @@
-"""Draws what belongs to a room of its own: a toilet with a raised seat and rails, and bathroom scales."""
+"""Draws what stands in a place of its own: a toilet with rails, bathroom scales, a car's seat."""
 
 from __future__ import annotations
+
+from collections.abc import Sequence
 
 import numpy as np
 import shapely
 
 from generator.body.motion import Body
 from generator.body.pose import BodyPart, Ground, Rest
-from generator.body.skeleton import PELVIS
+from generator.body.skeleton import PELVIS, Array
 from generator.figures.furniture import BEHIND, Room
 from generator.figures.ink import Layer, Mark
-from generator.figures.props import Prop, Scales, Toilet
+from generator.figures.props import CarSeat, Prop, Scales, Toilet
 from generator.figures.shapes import area_path
 from generator.figures.solids import EDGE, box, cushion_of
 
@@ -19,12 +21,52 @@ _PLATE = 0.012
 
 
 def fitted(prop: Prop, room: Room, body: Body) -> list[Layer]:
-    """Return the layers of a toilet or of scales; nothing for any other thing."""
+    """Return the layers of a toilet, of scales or of a car's seat; nothing for any other thing."""
     if isinstance(prop, Toilet):
         return [*_toilet(room), *room.armrests(body)]
     if isinstance(prop, Scales):
         return [Layer(BEHIND, tuple(_scales(room)))]
+    if isinstance(prop, CarSeat):
+        across = prop.edge and body is room.motion.keys[0]
+        return _seat_across(room) if across else _car_seat(room)
     return []
+
+
+def _car_seat(room: Room) -> list[Layer]:
+    """Return a thick seat whose back follows the person's back up to a headrest."""
+    sitting = room.motion.keys[-1].placed
+    lean = sitting.rotations[PELVIS][:, 1]
+    x, _, z = sitting.origins[PELVIS]
+    height = room.motion.setting.seat
+    marks = box(room.lens, (x - 0.14, 0.0, z - 0.11), (x + 0.10, height - 0.09, z + 0.11), room.palette)
+    wide = np.array([0.0, 0.0, 0.11])
+    marks += _upholstery(room, [(x - 0.07, height - 0.05, z), (x + 0.19, height - 0.045, z)], wide, 15.0)
+    foot = np.array([x - 0.115, height, z])
+    rear = _upholstery(room, [foot - 0.02 * lean, foot + 0.34 * lean], wide, 13.0)
+    rear += _upholstery(room, [foot + 0.43 * lean, foot + 0.48 * lean], wide, 11.0)
+    return [Layer(BEHIND + 0.5, tuple(rear)), Layer(BEHIND + 1, tuple(marks))]
+
+
+def _seat_across(room: Room) -> list[Layer]:
+    """Return the same seat with its back beside the person, who sits on its edge and looks out."""
+    x, _, z = room.motion.keys[0].placed.origins[PELVIS]
+    height = room.motion.setting.seat
+    marks = box(room.lens, (x - 0.16, 0.0, z - 0.17), (x + 0.06, height - 0.09, z + 0.08), room.palette)
+    wide = np.array([0.11, 0.0, 0.0])
+    middle = x - 0.03
+    seat = [(middle, height - 0.05, z - 0.15), (middle, height - 0.045, z + 0.10)]
+    marks += _upholstery(room, seat, wide, 15.0)
+    rear = _upholstery(room, [(middle, height, z - 0.17), (middle, height + 0.33, z - 0.23)], wide, 13.0)
+    head = [(middle, height + 0.42, z - 0.245), (middle, height + 0.46, z - 0.25)]
+    rear += _upholstery(room, head, 0.6 * wide, 11.0)
+    return [Layer(BEHIND + 0.5, tuple(rear)), Layer(BEHIND + 1, tuple(marks))]
+
+
+def _upholstery(room: Room, ends: Sequence[Sequence[float]], wide: Array, width: float) -> list[Mark]:
+    """Return a cushion along its two ends, `wide` to either side."""
+    corners = [np.array(end) + turned * wide for end in ends for turned in (1.0, -1.0)]
+    shape = shapely.MultiPoint(room.lens.flat(np.array(corners))).convex_hull.buffer(width / 2, quad_segs=6)
+    return [Mark(area_path(shape), room.palette.prop_side, room.palette.prop_line, EDGE)]
 
 
 def _toilet(room: Room) -> list[Layer]:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import numpy as np
-from shapely.geometry import MultiPoint
 
 from generator.body.motion import Body, Motion
 from generator.body.pose import SIDES, BodyPart, Ground, Rest, Side
@@ -16,7 +15,6 @@ from generator.figures.palette import Palette
 from generator.figures.props import (
     Banister,
     Bed,
-    CarSeat,
     Chair,
     Floor,
     Mat,
@@ -26,8 +24,7 @@ from generator.figures.props import (
     Where,
     Worktop,
 )
-from generator.figures.shapes import area_path
-from generator.figures.solids import EDGE, bar, box
+from generator.figures.solids import bar, box
 
 BEHIND, BEFORE = -10.0, 10.0
 _TREAD = 0.165  # 28 cm at 170 cm
@@ -129,26 +126,6 @@ class Room:
             arm = body.placed.origins[[limb(side, part) for part in ("hand", "forearm", "upper arm")]]
             layers.append(Layer(float(self.lens.depth(arm).mean()) - 0.03, tuple(marks)))
         return layers
-
-    def car_seat(self) -> list[Layer]:
-        """Return a thick seat whose back follows the person's back up to a headrest."""
-        sitting = self.motion.keys[0].placed
-        lean = sitting.rotations[PELVIS][:, 1]
-        x, _, z = sitting.origins[PELVIS]
-        height = self.motion.setting.seat
-        marks = box(self.lens, (x - 0.14, 0.0, z - 0.11), (x + 0.10, height - 0.09, z + 0.11), self.palette)
-        marks += self._upholstery([(x - 0.07, height - 0.05, z), (x + 0.19, height - 0.045, z)], 15.0)
-        foot = np.array([x - 0.115, height, z])
-        rear = self._upholstery([foot - 0.02 * lean, foot + 0.34 * lean], 13.0)
-        rear += self._upholstery([foot + 0.43 * lean, foot + 0.48 * lean], 11.0)
-        return [Layer(BEHIND + 0.5, tuple(rear)), Layer(BEHIND + 1, tuple(marks))]
-
-    def _upholstery(self, ends: Sequence[Sequence[float]], width: float) -> list[Mark]:
-        """Return a cushion as broad as a person, along its two ends."""
-        across = np.array([0.0, 0.0, 0.11])
-        corners = [np.array(end) + turned * across for end in ends for turned in (1.0, -1.0)]
-        shape = MultiPoint(self.lens.flat(np.array(corners))).convex_hull.buffer(width / 2, quad_segs=6)
-        return [Mark(area_path(shape), self.palette.prop_side, self.palette.prop_line, EDGE)]
 
     def banister(self, prop: Banister, body: Body) -> list[Layer]:
         """Return a rail through the hands that hold it, on posts."""
@@ -281,8 +258,6 @@ class Room:
             return [self.wall(prop.where)]
         if isinstance(prop, Step):
             return [self.step(body, prop.flight)]
-        if isinstance(prop, CarSeat):
-            return self.car_seat()
         if isinstance(prop, Banister):
             return self.banister(prop, body)
         return []

@@ -61,7 +61,12 @@ class Scales:
 
 @dataclass(frozen=True)
 class CarSeat:
-    """A car's seat under the pelvis, its back tilted behind the person's."""
+    """A car's seat under the pelvis, its back tilted behind the person's.
+
+    edge: in the first pose one sits across it, on its edge, and the back is beside the person.
+    """
+
+    edge: bool = False
 
 
 @dataclass(frozen=True)

@@ -23,7 +23,7 @@ from generator.figures.held import Held
 from generator.figures.ink import Layer, Mark, markup, paint
 from generator.figures.palette import Palette
 from generator.figures.person import Look, Person, far_limbs
-from generator.figures.props import Bike, Prop, Where, Worktop
+from generator.figures.props import Bike, CarSeat, Prop, Where, Worktop
 from generator.figures.shapes import number
 
 MARGIN = 6.0
@@ -62,6 +62,13 @@ class Scene:
     left: bool = False
     press: tuple[Press, ...] = ()
     detail: Detail | None = None
+
+
+    @property
+    def plays(self) -> bool:
+        """Return whether the poses are one movement; who sits on a seat's edge turns with it out of sight."""
+        edge = any(isinstance(prop, CarSeat) and prop.edge for prop in self.props)
+        return len(self.motion.keys) > 1 and not edge
 
 
 @dataclass(frozen=True)

@@ -88,7 +88,10 @@ _THINGS: dict[Thing, tuple[Field, ...]] = {
         Field("arms", Flag(), "Whether it has armrests.", required=False),
     ),
     Thing.BIKE: (_HEIGHT,),
-    Thing.CAR_SEAT: (_HEIGHT,),
+    Thing.CAR_SEAT: (
+        _HEIGHT,
+        Field("edge", Flag(), "Whether one sits across, on its edge, in the first pose.", required=False),
+    ),
     Thing.TOILET: (_HEIGHT,),
     Thing.SCALES: (),
     Thing.WORKTOP: (_WHERE, _HEIGHT),

@@ -51,7 +51,6 @@ _ALONE: Mapping[Thing, Prop] = {
     Thing.CRUTCHES: props.Crutches(),
     Thing.WALKING_FRAME: props.WalkingFrame(),
     Thing.BIKE: props.Bike(),
-    Thing.CAR_SEAT: props.CarSeat(),
     Thing.TOILET: props.Toilet(),
     Thing.SCALES: props.Scales(),
 }
@@ -74,6 +73,7 @@ def prop_of(thing: ThingSpec) -> Prop:
     at, under = (None if one is None else props.Limit(one.value) for one in (thing.on_legs, thing.under))
     where = None if thing.where is None else props.Where(thing.where.value)
     made: dict[Thing, Callable[[], Prop]] = {
+        Thing.CAR_SEAT: lambda: props.CarSeat(thing.edge),
         Thing.CHAIR: lambda: props.Chair(thing.back, thing.arms),
         Thing.WORKTOP: lambda: props.Worktop(where or props.Where.FRONT),
         Thing.WALL: lambda: props.Wall(where or props.Where.BEHIND),
@@ -218,7 +218,7 @@ def _draw_one(job: _Job) -> list[tuple[Shown, Pictures]]:
         scene = scene_of(job.item, joint)
         drawn = draw(scene, job.palette)
         played: Sequence[str | None] = (None, None)
-        if job.moving and not number and len(scene.motion.keys) > 1:
+        if job.moving and not number and scene.plays:
             played = moving_both(scene, job.palette, drawn)
         for left in job.lefts:
             pictures = Pictures(drawn_stills(drawn, left), drawn_strip(drawn, left), played[left])

@@ -17,7 +17,7 @@ from generator.figures.fittings import fitted
 from generator.figures.furniture import Room
 from generator.figures.legs import HALF, on_leg
 from generator.figures.pillows import Pillows
-from generator.figures.props import Limit, Pillow, Scales, Toilet
+from generator.figures.props import CarSeat, Limit, Pillow, Scales, Toilet
 from generator.figures.rules import UNUSED, around
 from generator.figures.scene import Scene, draw
 from generator.problems import Place
@@ -125,3 +125,17 @@ def test_a_rising_heel_has_its_arrow_behind_it() -> None:
     lens = seen_from(View.SIDE, scene.motion)
     toe = scene.motion.keys[1].placed.origins[limb(Side.OPERATED, "foot")]
     assert (left + right) / 2 < lens.flat(toe[None])[0, 0]
+
+
+def test_a_car_seat_is_shown_from_its_edge_first_and_that_is_no_movement() -> None:
+    """Sitting across, the back is beside the person; turned in, it is behind. Nothing plays between them."""
+    motion = move([SEATED, Pose(name="finish", like="start")])
+    lens = seen_from(View.SIDE, motion)
+    room = Room(motion, lens, PALETTE)
+    pelvis = lens.flat(motion.keys[0].placed.origins[[0]])[0, 0]
+    backs = [fitted(CarSeat(edge=True), room, key)[0] for key in motion.keys]
+    first, second = (extent([mark.data for mark in back.marks]) for back in backs)
+    assert first[0] < pelvis < first[2]
+    assert second[2] < pelvis
+    assert Scene(motion, (CarSeat(),)).plays
+    assert not Scene(motion, (CarSeat(edge=True),)).plays
