@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from generator.catalogue.base import Record, Source, Text
+from generator.catalogue.editorial import Publish, Weight
 from generator.catalogue.terms import Electrode, Joint, Level, Movement, Normalisation, Paper, Part, Reach
 
 
@@ -27,11 +28,21 @@ class Limits(Record):
 
 
 @dataclass(frozen=True, kw_only=True)
+class CodeWeight(Record):
+    """What a project lets one code weigh, and why."""
+
+    code: str
+    weight: Weight
+    reason: str
+
+
+@dataclass(frozen=True, kw_only=True)
 class Clinic(Record):
     """Who publishes: name, lines, languages (BCP 47, the source language first), paper, reach.
 
     demo: only true lifts the need for signed safety texts; then everything says so.
-    base_address: where the site is served, or None.
+    base_address: where the site is served, or None. publish: whether drafts are published too.
+    codes: what the project lets codes weigh.
     """
 
     name: Text
@@ -43,6 +54,8 @@ class Clinic(Record):
     base_address: str | None = None
     limits: Limits = Limits()
     demo: bool = False
+    publish: Publish = Publish.DRAFTS_MARKED
+    codes: tuple[CodeWeight, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -13,6 +13,7 @@ from generator.catalogue.clinic import Clinic, Equipment, Muscle, Safety, Strain
 from generator.catalogue.daily_life import DailyLife
 from generator.catalogue.exercise import Exercise
 from generator.catalogue.programme import Phase, Programme, Use
+from generator.catalogue.review import NO_LEDGER, Ledger
 
 
 @dataclass(frozen=True)
@@ -29,6 +30,7 @@ class Catalogue:
     strains: Mapping[str, Strain]
     glossary: Mapping[str, Term]
     daily_life: Mapping[str, DailyLife] = field(default_factory=dict)
+    ledger: Ledger = NO_LEDGER
 
     @property
     def source_language(self) -> str:

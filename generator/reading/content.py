@@ -8,9 +8,17 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import Any
 
+from generator.catalogue.review import NO_LEDGER
 from generator.catalogue.values import Catalogue
 from generator.problems import Place, Problem, in_order
-from generator.reading import fields_clinic, fields_daily_life, fields_exercise, fields_programme, rules
+from generator.reading import (
+    fields_clinic,
+    fields_daily_life,
+    fields_exercise,
+    fields_programme,
+    fields_review,
+    rules,
+)
 from generator.reading.findings import BAD, Findings, check_id, nearest, shown
 from generator.reading.nodes import MOST_BYTES, Entries, Node, decode, parse
 from generator.reading.table import Group, MapOf, Table
@@ -24,7 +32,10 @@ FILES: Mapping[str, tuple[Table, bool]] = {
     "equipment.yml": (fields_clinic.EQUIPMENT, True),
     "precautions.yml": (fields_clinic.STRAIN, True),
     "glossary.yml": (fields_clinic.TERM, True),
+    "reviews.yml": (fields_review.LEDGER, False),
 }
+# Without them nothing was reviewed yet.
+OPTIONAL_FILES = ("reviews.yml",)
 # One file a record, named by its id.
 FOLDERS: Mapping[str, Table] = {
     "exercises": fields_exercise.EXERCISE,
@@ -33,8 +44,8 @@ FOLDERS: Mapping[str, Table] = {
 }
 # A clinic may have nothing to say about daily life; without exercises or programmes there is no catalogue.
 NEEDED_FOLDERS = ("exercises", "programmes")
-# Read elsewhere: translations by wording, the ledgers by review.
-OTHERS = ("reviews.yml", "editions.yml")
+# Read elsewhere, as the translations are.
+OTHERS = ("editions.yml",)
 _TARGETS = {
     "exercise": "exercises",
     "study": "studies.yml",
@@ -124,7 +135,7 @@ class _Reader:
         for name, data in sorted(files.items()):
             self._read(name, data)
         for name in FILES:
-            if name not in files and name not in self.closed:
+            if name not in (*files, *self.closed, *OPTIONAL_FILES):
                 self.findings.bad(rules.MISSING_FILE, Place(self.prefix + name), "this file is missing")
         for folder in NEEDED_FOLDERS:
             if not self.known[folder]:
@@ -207,4 +218,5 @@ def _assemble(parts: Mapping[str, Any]) -> Catalogue | None:
         strains=parts.get("precautions.yml", empty),
         glossary=parts.get("glossary.yml", empty),
         daily_life=MappingProxyType(dict(sorted(parts["daily-life"].items()))),
+        ledger=parts.get("reviews.yml", NO_LEDGER),
     )

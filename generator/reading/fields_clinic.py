@@ -6,6 +6,7 @@ from generator.catalogue import terms
 from generator.catalogue.clinic import (
     Action,
     Clinic,
+    CodeWeight,
     Equipment,
     HelperPage,
     Limits,
@@ -19,6 +20,7 @@ from generator.catalogue.clinic import (
     Term,
     Worse,
 )
+from generator.catalogue.editorial import Publish, Weight
 from generator.reading.fields_exercise import WORDS
 from generator.reading.fields_programme import SOURCE
 from generator.reading.kinds import Choice, Flag, Id, Number, Plain
@@ -49,6 +51,16 @@ LIMITS = Table(
         Field("minutes-a-day", Number(5, 240), "Minutes.", required=False),
     ),
 )
+CODE = Table(
+    "the weight of a code",
+    CodeWeight,
+    "What the project lets one code weigh.",
+    (
+        Field("code", Id(), "The code, as a message shows it."),
+        Field("weight", Choice(Weight), "What it weighs here."),
+        Field("reason", Plain("a reason", ".{1,500}"), "Why, for those who ask later."),
+    ),
+)
 CLINIC = Table(
     "the clinic",
     Clinic,
@@ -63,6 +75,8 @@ CLINIC = Table(
         Field("base-address", ADDRESS, "Where the site is served.", required=False),
         Field("limits", Group(LIMITS), "Limits of a day.", required=False),
         Field("demo", Flag(), "Yes: everything says Demonstration.", required=False),
+        Field("publish", Choice(Publish), "Whether drafts are published too.", required=False),
+        Field("codes", ListOf(Group(CODE)), "Codes that weigh more or less here.", required=False),
     ),
 )
 SIGN = Table(

@@ -51,25 +51,26 @@ class Message:
 def translatable(catalogue: Catalogue) -> Iterator[Message]:
     """Yield each text of the catalogue once, in the order of the content."""
     found: dict[tuple[str, str], list[Place]] = {}
-    for context, text in _texts(catalogue, ""):
+    for context, text in texts_in(catalogue, ""):
         if text.source:
             found.setdefault((context, text.source), []).append(text.place)
     for (context, source), places in found.items():
         yield Message(context, source, tuple(sorted(set(places))), _notes(context, source))
 
 
-def _texts(value: Any, context: str) -> Iterator[tuple[str, Text]]:
+def texts_in(value: Any, context: str) -> Iterator[tuple[str, Text]]:
+    """Yield each text inside a value that stands at `context`, with its own context."""
     if isinstance(value, Text):
         yield context, value
     elif isinstance(value, Mapping):
         for key, item in value.items():
-            yield from _texts(item, f"{context}/{key}")
+            yield from texts_in(item, f"{context}/{key}")
     elif isinstance(value, tuple):
         for item in value:
-            yield from _texts(item, item_context(context, item))
+            yield from texts_in(item, item_context(context, item))
     elif is_dataclass(value):
         for name in text_fields(value):
-            yield from _texts(getattr(value, name), field_context(context, name))
+            yield from texts_in(getattr(value, name), field_context(context, name))
 
 
 def field_context(context: str, name: str) -> str:

@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from enum import Enum
 from types import MappingProxyType
 
-from generator.catalogue import arranged, base, dose, estimates, judgement, moments, restricted
+from generator.catalogue import arranged, base, dose, estimates, judgement, moments, restricted, review
 from generator.catalogue import terms as t
 from generator.wording.marked import Marked, mark
 from generator.wording.terms_reporting import REPORTING
@@ -258,6 +258,14 @@ EVERYDAY: Mapping[Enum, Marked] = MappingProxyType(
         base.SourceStatus.RECALLED: mark("how sure a source is", "recalled from memory, not checked"),
         base.SourceStatus.PRACTICE: mark("how sure a source is", "common practice, no source"),
         base.SourceStatus.INVENTED: mark("how sure a source is", "invented for the demonstration"),
+        review.Reviewer.PHYSIOTHERAPIST: mark("who reviewed a text", "physiotherapist"),
+        review.Reviewer.SURGEON: mark("who reviewed a text", "surgeon"),
+        review.Reviewer.DOCTOR: mark("who reviewed a text", "doctor"),
+        review.Reviewer.NURSE: mark("who reviewed a text", "nurse"),
+        review.Reviewer.OCCUPATIONAL_THERAPIST: mark("who reviewed a text", "occupational therapist"),
+        review.Reviewer.TRANSLATOR: mark("who reviewed a text", "translator"),
+        review.Reviewer.PATIENT: mark("who reviewed a text", "patient"),
+        review.Reviewer.EDITOR: mark("who reviewed a text", "editor"),
         **REPORTING,
     }
 )

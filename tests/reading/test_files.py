@@ -250,10 +250,10 @@ def test_hidden_files_are_left_alone(tmp_path: Path) -> None:
     assert read_content(folder).problems == ()
 
 
-def test_ledgers_and_translations_are_read_elsewhere() -> None:
-    """Sign-offs, editions and translations belong to the content though this room does not read them."""
+def test_editions_and_translations_are_read_elsewhere() -> None:
+    """Editions and translations belong to the content though this room does not read them."""
     files = {path: text.encode() for path, text in FILES.items()}
-    others = {"reviews.yml": b"\0", "editions.yml": b"[", "translations/de.po": b"\xff"}
+    others = {"editions.yml": b"[", "translations/de.po": b"\xff"}
     assert read_files({**files, **others}).problems == ()
 
 

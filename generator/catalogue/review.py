@@ -1,0 +1,53 @@
+"""Describes the ledger of sign-offs: who, by role, read what, when, and in which state it was."""
+
+from __future__ import annotations
+
+import datetime
+from dataclasses import dataclass
+from enum import Enum
+
+from generator.catalogue.base import Record
+from generator.catalogue.editorial import Scope
+
+
+class Reviewer(Enum):
+    """In which role a person reviews; a role and never a name is shown."""
+
+    PHYSIOTHERAPIST = "physiotherapist"
+    SURGEON = "surgeon"
+    DOCTOR = "doctor"
+    NURSE = "nurse"
+    OCCUPATIONAL_THERAPIST = "occupational therapist"
+    TRANSLATOR = "translator"
+    PATIENT = "patient"
+    EDITOR = "editor"
+
+
+@dataclass(frozen=True, kw_only=True)
+class SignOff(Record):
+    """One reading by one person.
+
+    item: what was read, such as ``exercise/clam`` or ``phase/hip-abductor-repair/2``. language: BCP 47, of a
+    translation only. fingerprint: of what was read, 32 hexadecimal digits. next_review: first day of the
+    month in which it is to be read again. document: number in the clinic's own system.
+    """
+
+    item: str
+    scope: Scope
+    role: Reviewer
+    language: str | None = None
+    fingerprint: str
+    date: datetime.date
+    document: str | None = None
+    next_review: datetime.date | None = None
+    initials: str | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class Ledger(Record):
+    """All sign-offs in the order in which they were given."""
+
+    signed: tuple[SignOff, ...] = ()
+
+
+NO_LEDGER = Ledger()
