@@ -104,10 +104,22 @@ def _read(document: Any, logged: tuple[str, ...]) -> Laid:
     )
 
 
+class _Ink(dict[int, int | None]):
+    """Says of each character, once asked, whether it leaves ink: a table for ``str.translate``."""
+
+    def __missing__(self, code: int) -> int | None:
+        char = chr(code)
+        unseen = char.isspace() or unicodedata.category(char) in ("Cc", "Cf")
+        self[code] = found = None if unseen else code
+        return found
+
+
+_INK = _Ink()
+
+
 def squeezed(words: str) -> str:
     """Return words without blanks and invisible signs, to compare with text broken into lines."""
-    kept = (char for char in words if not char.isspace() and unicodedata.category(char) not in ("Cc", "Cf"))
-    return "".join(kept)
+    return words.translate(_INK)
 
 
 def _text(page: Any) -> str:

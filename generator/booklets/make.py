@@ -35,6 +35,9 @@ _MOST_SHEETS = 2
 # More letters than this never fit one sheet at a size that everyone can read (measured on A4).
 _MOST_LETTERS = 480
 
+# More than this never fit two sheets but in the smaller type.
+_MOST_LETTERS_IN_LARGER_TYPE = 835
+
 
 def make_booklets(jobs: Iterable[BookletJob], workers: int) -> tuple[BookletResult, ...]:
     """Return the results of many jobs, in their order; each runs in one of `workers` processes."""
@@ -107,8 +110,12 @@ class _Parts:
 
 def _first_guess(job: BookletJob) -> Fits:
     exercises = job.catalogue.exercises
-    rich = {use.use for use in job.stage.uses if _length(exercises[use.use]) > _MOST_LETTERS}
-    return {sheet_key(exercise): Fit(split=True) for exercise in (*job.two_sheets, *rich)}
+    lengths = {use.use: _length(exercises[use.use]) for use in job.stage.uses}
+    rich = {exercise for exercise, letters in lengths.items() if letters > _MOST_LETTERS}
+    return {
+        sheet_key(exercise): Fit(split=True, tight=lengths.get(exercise, 0) > _MOST_LETTERS_IN_LARGER_TYPE)
+        for exercise in (*job.two_sheets, *rich)
+    }
 
 
 def _better(key: str, fit: Fit, pages: int) -> Fit:

@@ -9,6 +9,7 @@ from urllib.parse import quote
 from markupsafe import Markup
 
 from generator.booklets import rules
+from generator.booklets.engine import no_collecting
 from generator.booklets.every_sheet import expected
 from generator.booklets.examine import examine
 from generator.booklets.fonts import font_rules
@@ -47,16 +48,17 @@ def make_protocols(jobs: Iterable[ProtocolJob], workers: int) -> tuple[BookletRe
 
 def make_protocol(job: ProtocolJob) -> BookletResult:
     """Write one protocol to its output and return what came of it."""
-    view = protocol_view(job, _chart_mm(job))
-    _, laid = fitted_protocol(job)
-    pdf, logged = write(laid)
-    job.output.parent.mkdir(parents=True, exist_ok=True)
-    job.output.write_bytes(pdf)
-    sheets = tuple(_facts(view, laid))
-    found = (
-        *_seen_in_layout(job, laid, logged),
-        *examine(pdf, expected(view, laid.pages, sheets), LEAST_POINTS),
-    )
+    with no_collecting():
+        view = protocol_view(job, _chart_mm(job))
+        _, laid = fitted_protocol(job)
+        pdf, logged = write(laid)
+        job.output.parent.mkdir(parents=True, exist_ok=True)
+        job.output.write_bytes(pdf)
+        sheets = tuple(_facts(view, laid))
+        found = (
+            *_seen_in_layout(job, laid, logged),
+            *examine(pdf, expected(view, laid.pages, sheets), LEAST_POINTS),
+        )
     return BookletResult(job.output, laid.pages, sheets, in_order(found))
 
 

@@ -6,16 +6,16 @@ import ctypes
 import io
 import math
 import re
-import unicodedata
 from collections import defaultdict
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from functools import cache
 from typing import Any
 
 import pikepdf
 import pypdfium2
 from pypdfium2 import raw
+
+from generator.booklets.layout import squeezed
 
 # Characters of one line lie on one baseline; rounding moves it by less than this, in points.
 _BASELINE_POINTS = 1.0
@@ -128,7 +128,7 @@ def _signs(text: Any) -> tuple[Mapping[int, list[tuple[float, str]]], tuple[floa
     smallest, before = (math.inf, ""), (-1, 0.0)
     for index in range(text.count_chars()):
         char = chr(raw.FPDFText_GetUnicode(handle, index))
-        if not _printed(char):
+        if not squeezed(char):
             continue
         raw.FPDFText_GetCharOrigin(handle, index, to_x, to_y)
         line, nominal = round(y.value / _BASELINE_POINTS), raw.FPDFText_GetFontSize(handle, index)
@@ -138,12 +138,6 @@ def _signs(text: Any) -> tuple[Mapping[int, list[tuple[float, str]]], tuple[floa
             raw.FPDFText_GetMatrix(handle, index, to_matrix)
             smallest = min(smallest, (nominal * abs(matrix.d), char))
     return lines, smallest
-
-
-@cache
-def _printed(char: str) -> bool:
-    """Return whether a character leaves ink: no blank, no control and no format of Unicode, as bidi signs."""
-    return not char.isspace() and unicodedata.category(char) not in ("Cc", "Cf")
 
 
 def _off_sheet(text: Any, size: tuple[float, float]) -> str:
