@@ -20,9 +20,11 @@ from generator.cli.order import order
 from generator.cli.preview import preview
 from generator.cli.proof import proof
 from generator.cli.readability import readability
+from generator.cli.review import review
 from generator.cli.schema import schema
 from generator.cli.shared import NOT_STARTED
 from generator.cli.translate import translate
+from generator.cli.verify import verify
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
@@ -45,8 +47,10 @@ COMMANDS = (
     preview,
     proof,
     readability,
+    review,
     schema,
     translate,
+    verify,
 )
 for command in COMMANDS:
     commands.add_command(command)
