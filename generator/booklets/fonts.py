@@ -35,13 +35,23 @@ class Face:
 
 # What a dose, a range or a telephone number is made of; a line that begins with a blank takes its first face.
 _DOSE_SIGNS = "0123456789×−– \u00a0"
+TEXT_FACE = "Atkinson Hyperlegible"
+# Where a font file states how high its lines are: tables and fields of the OpenType specification.
+_HEIGHTS = tuple(
+    (table, key)
+    for table, keys in (
+        ("hhea", ("ascent", "descent", "lineGap")),
+        ("OS/2", ("sTypoAscender", "sTypoDescender", "sTypoLineGap", "usWinAscent", "usWinDescent")),
+    )
+    for key in keys
+)
 _NOTO = "NotoSans[wdth,wght].ttf"
 
 FACES = (
     Face("Phasebook Digits", "fontpkg_noto_sans", _NOTO, 400, _DOSE_SIGNS),
     Face("Phasebook Digits", "fontpkg_noto_sans", _NOTO, 700, _DOSE_SIGNS),
-    Face("Atkinson Hyperlegible", "fontpkg_atkinson_hyperlegible", "AtkinsonHyperlegible-Regular.ttf", 400),
-    Face("Atkinson Hyperlegible", "fontpkg_atkinson_hyperlegible", "AtkinsonHyperlegible-Bold.ttf", 700),
+    Face(TEXT_FACE, "fontpkg_atkinson_hyperlegible", "AtkinsonHyperlegible-Regular.ttf", 400),
+    Face(TEXT_FACE, "fontpkg_atkinson_hyperlegible", "AtkinsonHyperlegible-Bold.ttf", 700),
     # By its own name this face would be taken for the digits, which are cut from the same file.
     Face("Phasebook Text", "fontpkg_noto_sans", _NOTO, 400),
     Face("Phasebook Text", "fontpkg_noto_sans", _NOTO, 700),
@@ -78,6 +88,17 @@ def _rule(face: Face, path: Path) -> str:
     return f'@font-face {{ font-family: "{face.family}"; font-weight: {face.weight}; src: url("{source}"); }}'
 
 
+def _set_as_high(font: TTFont) -> None:
+    """Give a face the height of the text face: otherwise each line with a digit or a blank is a bit taller."""
+    text = font_path(next(face for face in FACES if face.family == TEXT_FACE))
+    if text is None:
+        return
+    with TTFont(text) as other:
+        scale = font["head"].unitsPerEm / other["head"].unitsPerEm
+        for table, key in _HEIGHTS:
+            setattr(font[table], key, round(getattr(other[table], key) * scale))
+
+
 @cache
 def _cut(path: Path, characters: str, weight: int) -> str:
     """Return a variable face at one weight with nothing but `characters`, as a data address.
@@ -90,6 +111,7 @@ def _cut(path: Path, characters: str, weight: int) -> str:
     cutter.populate(text=characters)
     cutter.subset(font)
     instantiateVariableFont(font, {"wght": weight, "wdth": 100}, inplace=True)
+    _set_as_high(font)
     buffer = BytesIO()
     font.save(buffer)
     return f"data:font/ttf;base64,{b64encode(buffer.getvalue()).decode('ascii')}"
