@@ -8,6 +8,7 @@ from typing import Any
 
 from generator.booklets.columns import Halves, halves, lines
 from generator.booklets.exercise_sheet import ExerciseSheet, exercise_sheets
+from generator.booklets.formats import SHEET
 from generator.booklets.life_view import (
     Anchors,
     HelperSheet,
@@ -16,7 +17,7 @@ from generator.booklets.life_view import (
     helper_view,
     life_items,
 )
-from generator.booklets.ruled import Ruled, growing_lines, growth, note_lines
+from generator.booklets.ruled import NOTE_LINE_MM, Ruled, growing_lines, growth, note_lines
 from generator.booklets.safety_view import Pain, SignGroup, WorseLevel, pain_view, sign_groups, worse_levels
 from generator.booklets.session_view import SessionSheet, session_view
 from generator.booklets.source_view import SourceLine, source_lines, study_lines
@@ -29,7 +30,7 @@ from generator.catalogue.terms import Joint
 from generator.wording.isolation import isolate
 from generator.wording.phrases import number
 from generator.wording.terms import term
-from generator.wording.weeks import until_week, week, weeks
+from generator.wording.weeks import date, until_week, week, weeks
 
 
 @dataclass(frozen=True)
@@ -100,6 +101,7 @@ class Booklet:
     rules: tuple[SourceLine, ...]
     clinic_line: str
     edition_line: str
+    recorded_line: str
 
     @property
     def bar_width(self) -> float:
@@ -143,6 +145,21 @@ class Booklet:
         """Return the lines for notes that end a section."""
         return note_lines(self.fits.get(key, Fit()))
 
+    @property
+    def narrow(self) -> bool:
+        """Return whether everything stands in one column."""
+        return self.job.format.narrow
+
+    @property
+    def alone(self) -> bool:
+        """Return whether nothing but the sheet of a session is printed."""
+        return self.job.kind == SHEET
+
+    @property
+    def page_of_lines(self) -> Ruled:
+        """Return the lines of a sheet with nothing else on it."""
+        return Ruled(self.job.format.note_lines, NOTE_LINE_MM)
+
     def lines(self, key: str, least: int) -> Ruled:
         """Return the lines to write on that fit into the space left, `least` of which are always there."""
         return growing_lines(self.fits.get(key, Fit()), least)
@@ -181,7 +198,15 @@ def booklet_view(job: BookletJob, fits: Fits) -> Booklet:
             telephone=isolate(clinic.telephone.clinic)
         ),
         edition_line=voice.gettext("Edition {code}").format(code=isolate(job.edition)),
+        recorded_line=_recorded(job),
     )
+
+
+def _recorded(job: BookletJob) -> str:
+    """Return on which day the edition was recorded; empty where it was not."""
+    if job.recorded is None:
+        return ""
+    return job.voice.gettext("Recorded on {date}").format(date=date(job.voice, job.recorded))
 
 
 def _title(job: BookletJob) -> str:

@@ -26,6 +26,7 @@ def expected(view: Booklet | Protocol, pages: int, sheets: tuple[SheetFact, ...]
             clinic.telephone.clinic,
             view.edition_line,
             job.edition,
+            *((view.recorded_line,) if isinstance(view, Booklet) and view.recorded_line else ()),
         ),
         page_lines=tuple(page_of(job.voice, number, pages) for number in range(1, pages + 1)),
         families=FAMILIES,

@@ -13,6 +13,7 @@ from markupsafe import Markup, escape
 
 from generator.booklets.booklet_view import booklet_view
 from generator.booklets.fonts import font_rules
+from generator.booklets.formats import SHEET
 from generator.booklets.marks import mark_rules
 from generator.booklets.values import NO_FITS, BookletJob, Fits
 from generator.catalogue.base import Text
@@ -20,12 +21,21 @@ from generator.wording.html import as_html, text_html
 from generator.wording.jinja import install
 from generator.wording.voice import Voice
 
+SESSION_SHEET = "session"
+"""Key of the section that is a kind of its own."""
+
+NOTES = "notes-"
+"""So begin the keys of sheets with nothing but lines to write on, which fill up a booklet."""
+
 TEMPLATES = Path(__file__).parent / "templates"
 _ISOLATE = re.compile(r'<bdi dir="ltr">(.*?)</bdi>')
 # The note stands where a line begins, the facts where it ends; the page boxes know only left and right.
-_PAPER_RULE = (
-    "@page {{ size: {paper}; @bottom-{start} {{ content: element(foot-note); width: 69%; {foot} }}"
+_WIDE_RULE = (
+    "@page {{ size: {size}; @bottom-{start} {{ content: element(foot-note); width: 69%; {foot} }}"
     " @bottom-{end} {{ content: element(foot-facts); width: 31%; {foot} }} }}"
+)
+_NARROW_RULE = (
+    "@page {{ size: {size}; @bottom-center {{ content: element(foot-note); width: 100%; {foot} }} }}"
 )
 _FOOT = "vertical-align: top; padding-top: 2.2mm; border-top: 0.3mm solid var(--pb-line); margin-top: 3mm;"
 
@@ -53,9 +63,12 @@ def _html(
 ) -> str:
     template = environment(job.voice).get_template("booklet.html")
     catalogue, booklet = job.catalogue, booklet_view(job, fits)
+    if only is None and job.kind == SHEET:
+        only = frozenset({SESSION_SHEET})
     return template.render(
         booklet=booklet,
         only=only,
+        notes=sorted(key for key in only or () if key.startswith(NOTES)),
         leaves=leaves,
         margins=margins,
         session=booklet.session,
@@ -133,7 +146,10 @@ def _style(job: BookletJob) -> Markup:
     tokens = (job.assets / "tokens.css").read_text(encoding="utf-8")
     own = (TEMPLATES / "booklet.css").read_text(encoding="utf-8")
     start, end = ("right", "left") if job.voice.direction == "rtl" else ("left", "right")
-    paper = _PAPER_RULE.format(paper=job.catalogue.clinic.paper.value, start=start, end=end, foot=_FOOT)
-    parts = (font_rules(), tokens, mark_rules(tokens, job.voice.direction), paper, own)
+    if job.format.narrow:
+        own += (TEMPLATES / "narrow.css").read_text(encoding="utf-8")
+    rule = _NARROW_RULE if job.format.narrow else _WIDE_RULE
+    paper = rule.format(size=job.format.size, start=start, end=end, foot=_FOOT)
+    parts = (font_rules(), tokens, mark_rules(tokens, job.voice.direction), own, paper)
     # The sources are our own files; escaping would break the quotes of the rules.
     return Markup("\n".join(parts))

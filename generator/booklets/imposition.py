@@ -15,8 +15,11 @@ import pikepdf
 from generator.booklets.side_by_side import Placed, add_page, size_of
 
 PAGES_A_SHEET = 4
-# A4 across, ISO 216: 297 by 210 mm, in points of 1/72 inch.
-_WIDTH, _HEIGHT = 297 / 25.4 * 72, 210 / 25.4 * 72
+# Sheets across, in points of 1/72 inch: A4 (ISO 216) and Letter (ANSI Y14.1).
+_A4 = (297 / 25.4 * 72, 210 / 25.4 * 72)
+_LETTER = (11.0 * 72, 8.5 * 72)
+# Half of Letter is higher than A5.
+_HIGHEST = 211 / 25.4 * 72
 
 Side = tuple[int, int]
 """Numbers of the pages on the left and the right half of one side of a sheet, from 1."""
@@ -57,7 +60,7 @@ def _side(left: int, right: int, swapped: bool) -> Side:
 
 
 def impose(pdf: bytes, notes: bytes = b"", *, right_to_left: bool = False) -> bytes:
-    """Return an A5 booklet as A4 sheets to fold, the same bytes for the same pages.
+    """Return an A5 booklet as A4 sheets to fold, half Letter as Letter: the same bytes for the same pages.
 
     notes: a PDF of pages for notes that fill up the last sheet; each carries what must stand on every page.
     Raises ValueError where it has fewer pages than are missing, and for a booklet without pages.
@@ -89,9 +92,10 @@ def impose(pdf: bytes, notes: bytes = b"", *, right_to_left: bool = False) -> by
 def _print_side(folded: pikepdf.Pdf, booklet: pikepdf.Pdf, side: Side) -> None:
     """Add one side of a sheet; each page stands in the middle of its half, in its own size."""
     placed = []
+    width, height = _LETTER if size_of(booklet.pages[0])[1] > _HIGHEST else _A4
     for half, number in enumerate(side):
         page = booklet.pages[number - 1]
         wide, high = size_of(page)
-        across = half * _WIDTH / 2 + (_WIDTH / 2 - wide) / 2
-        placed.append(Placed(page, across, (_HEIGHT - high) / 2))
-    add_page(folded, (_WIDTH, _HEIGHT), placed)
+        across = half * width / 2 + (width / 2 - wide) / 2
+        placed.append(Placed(page, across, (height - high) / 2))
+    add_page(folded, (width, height), placed)

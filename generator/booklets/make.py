@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+import math
+from collections.abc import Iterable, Iterator, Mapping
 from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass, field, replace
 from typing import Any
@@ -13,16 +14,17 @@ from generator.booklets.engine import no_collecting
 from generator.booklets.every_sheet import expected
 from generator.booklets.examine import examine
 from generator.booklets.exercise_sheet import sheet_key
-from generator.booklets.html import frame_html, sections_html
+from generator.booklets.formats import STANDARD
+from generator.booklets.html import NOTES, SESSION_SHEET, frame_html, sections_html
 from generator.booklets.layout import Laid, Section, joined, lay_out, page_name
 from generator.booklets.pdf import write
-from generator.booklets.values import BookletJob, BookletResult, Fit, Fits, SheetFact
+from generator.booklets.values import NO_FITS, BookletJob, BookletResult, Fit, Fits, SheetFact
 from generator.catalogue.exercise import Exercise
 from generator.problems import Place, Problem, in_order
 
 PHASE_SHEET = "phase"
 CLINICIAN_SHEET = "clinician"
-SESSION_SHEET = "session"
+_END = "end"
 
 GROWING = ("cover", "diary")
 """Sections whose lines and rows grow into what is left of their sheet."""
@@ -52,14 +54,15 @@ def make_booklet(job: BookletJob) -> BookletResult:
     """Write one booklet to its output and return what came of it."""
     with no_collecting():
         fits, laid = fitted(job)
-        pdf, logged = write(laid)
+        pdf, logged = write(laid, job.format.zoom)
         job.output.parent.mkdir(parents=True, exist_ok=True)
         job.output.write_bytes(pdf)
         view = booklet_view(job, fits)
         sheets = tuple(_facts(view, laid))
-        found = (*_seen_in_layout(view, laid, logged), *examine(pdf, expected(view, laid.pages, sheets)))
+        wanted = expected(view, laid.pages, sheets)
+        found = (*_seen_in_layout(view, laid, logged), *examine(pdf, wanted, job.format.least))
     two = frozenset(sheet.exercise.id for sheet in view.exercises if sheet.fit.split)
-    return BookletResult(job.output, laid.pages, sheets, in_order(found), two)
+    return BookletResult(job.output, laid.pages, sheets, in_order(found), two, _taken(laid))
 
 
 def fitted(job: BookletJob) -> tuple[Fits, Laid]:
@@ -73,7 +76,8 @@ def fitted(job: BookletJob) -> tuple[Fits, Laid]:
     fits, parts = _first_guess(job), _Parts()
     parts.take(lay_out(sections_html(job, fits)))
     fitting = {SESSION_SHEET, *(sheet_key(use.use) for use in job.stage.uses)} & set(parts.sections)
-    while True:
+    # One column flows on to the next page where it must; nothing is gained by smaller type.
+    while not job.format.narrow:
         better = {key: _better(key, fits.get(key, Fit()), parts.sections[key].pages) for key in fitting}
         changed = frozenset(key for key, fit in better.items() if fit != fits.get(key, Fit()))
         if not changed:
@@ -84,6 +88,7 @@ def fitted(job: BookletJob) -> tuple[Fits, Laid]:
     growing = frozenset(key for key in GROWING if key in fits and fits[key].spare)
     if growing:
         parts.take(lay_out(sections_html(job, fits, growing)))
+    _fill_up(job, parts)
     leaves = parts.leaves()
     return fits, joined(frame_html(job, [page_name(leaf) for leaf in leaves]), leaves, parts.logged)
 
@@ -108,12 +113,42 @@ class _Parts:
         return [page for pages in self.pages.values() for page in pages]
 
 
+def _fill_up(job: BookletJob, parts: _Parts) -> None:
+    """Add sheets for notes: after sections that take more sheets in other languages, and at the end.
+
+    A booklet that is folded needs a whole number of folded sheets.
+    """
+    missing = {key: job.sheets.get(key, 0) - section.pages for key, section in parts.sections.items()}
+    short = [key for key, count in missing.items() for _ in range(count)]
+    short += [_END] * (-(len(parts.leaves()) + len(short)) % job.format.whole)
+    if not short:
+        return
+    named = {f"{NOTES}{number:02}": key for number, key in enumerate(short)}
+    laid = lay_out(sections_html(job, NO_FITS, frozenset(named)))
+    for name, key in named.items():
+        page = laid.document.pages[laid.sections[name].first - 1]
+        parts.pages.setdefault(key, []).append(page)
+
+
+def _taken(laid: Laid) -> Mapping[str, int]:
+    """Return how many sheets each section takes, with the sheets for notes that follow it."""
+    taken: dict[str, int] = {}
+    last = ""
+    for key, section in laid.sections.items():
+        last = last if key.startswith(NOTES) else key
+        taken[last] = taken.get(last, 0) + section.pages
+    return taken
+
+
 def _first_guess(job: BookletJob) -> Fits:
+    if job.format.narrow:
+        return NO_FITS
     exercises = job.catalogue.exercises
     lengths = {use.use: _length(exercises[use.use]) for use in job.stage.uses}
     rich = {exercise for exercise, letters in lengths.items() if letters > _MOST_LETTERS}
+    most = math.inf if job.format.narrow else _MOST_LETTERS_IN_LARGER_TYPE
     return {
-        sheet_key(exercise): Fit(split=True, tight=lengths.get(exercise, 0) > _MOST_LETTERS_IN_LARGER_TYPE)
+        sheet_key(exercise): Fit(split=True, tight=lengths.get(exercise, 0) > most)
         for exercise in (*job.two_sheets, *rich)
     }
 
@@ -195,7 +230,7 @@ def _seen_in_layout(view: Booklet, laid: Laid, logged: tuple[str, ...]) -> Itera
     for overflow in laid.overflows:
         message = f"page {overflow.page}: {overflow.words!r} stands {overflow.by:.1f} mm beyond its box"
         yield rules.OVERFLOW.at(place, message)
-    for sheet in view.exercises:
+    for sheet in view.exercises if view.job.kind == STANDARD else ():
         pages = laid.sections[sheet.key].pages
         if pages > _MOST_SHEETS:
             yield rules.LONG_EXERCISE.at(place, f"exercise {sheet.exercise.id} takes {pages} sheets")

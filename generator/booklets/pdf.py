@@ -13,10 +13,13 @@ def to_pdf(html: str) -> bytes:
     return write(lay_out(html))[0]
 
 
-def write(laid: Laid) -> tuple[bytes, tuple[str, ...]]:
-    """Return a laid-out document as a tagged PDF, and what the library complained of meanwhile."""
+def write(laid: Laid, zoom: float = 1.0) -> tuple[bytes, tuple[str, ...]]:
+    """Return a laid-out document as a tagged PDF, and what the library complained of meanwhile.
+
+    zoom: by how much all of it is enlarged, its pages too.
+    """
     with no_clock(), complaints() as logged:
-        made = laid.document.write_pdf(finisher=_finish, pdf_variant=VARIANT)
+        made = laid.document.write_pdf(zoom=zoom, finisher=_finish, pdf_variant=VARIANT)
     return bytes(made), tuple(dict.fromkeys(logged))
 
 

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from types import MappingProxyType
 
+from generator.booklets.formats import Format, format_of
 from generator.catalogue.arranged import AnchorHeights, Day, Order, SessionPlace, StepBack, Thing
 from generator.catalogue.programme import Phase, Programme
 from generator.catalogue.values import Catalogue
@@ -28,7 +30,9 @@ class BookletJob:
     from each dose step (exercise, position from 0). things: what must be at hand. anchors: heights of a
     band's anchor.
     stills: pictures as SVG by exercise, ``exercise/variation`` or daily-life item, start first; what has
-    none is missing.
+    none is missing. kind: one of ``formats.KINDS``.
+    sheets: how many sheets a section takes at least, by its key, for the same reason as `two_sheets`; what it
+    does not fill becomes sheets for notes. recorded: the day on which the edition was recorded, if it was.
     patient: what only a booklet for one patient says.
     Exercises whose words depend on the dose (``{hold}``) are passed in the catalogue as used in this phase.
     """
@@ -51,6 +55,13 @@ class BookletJob:
     kind: str = "standard"
     patient: PatientWords | None = None
     two_sheets: frozenset[str] = frozenset()
+    sheets: Mapping[str, int] = field(default_factory=dict)
+    recorded: datetime.date | None = None
+
+    @property
+    def format(self) -> Format:
+        """Return on what paper and how large it is printed."""
+        return format_of(self.kind, self.catalogue.clinic.paper)
 
     @property
     def stages(self) -> Programme:
@@ -116,7 +127,7 @@ class Expected:
 class BookletResult:
     """A finished booklet: where it is, how many pages, what stands on which, and all that was found.
 
-    two_sheets: ids of the exercises that took two sheets.
+    two_sheets: ids of the exercises that took two sheets. taken: how many sheets each section took, by key.
     """
 
     path: Path
@@ -124,3 +135,4 @@ class BookletResult:
     sheets: tuple[SheetFact, ...]
     problems: tuple[Problem, ...]
     two_sheets: frozenset[str] = field(default_factory=frozenset)
+    taken: Mapping[str, int] = field(default_factory=dict)
