@@ -20,7 +20,17 @@ from generator.problems import Problem, Rule, has_errors, in_order
 from generator.progression import arrange, one_patient
 from generator.publish import NotPublishedError, Stage, audit_tree, open_stage
 from generator.reading import read_content
-from generator.steps import figures, gaps, languages, pages, paper, protocols, translating
+from generator.steps import (
+    figures,
+    gaps,
+    languages,
+    pages,
+    paper,
+    protocols,
+    reviewing,
+    translating,
+    unreviewed,
+)
 from generator.steps.drawn import gallery_of
 from generator.steps.expectations import audit_of
 from generator.steps.gaps import withheld_paper
@@ -42,6 +52,8 @@ ALL_RULES: tuple[Rule, ...] = tuple(
             *editing.RULES,
             *languages.RULES,
             *translating.RULES,
+            *reviewing.RULES,
+            *unreviewed.RULES,
             *figures.RULES,
             *gaps.RULES,
             *one_patient.RULES,
@@ -189,7 +201,7 @@ def preview_site(request: Request, language: str | None) -> Outcome:
     checked = check_catalogue(request.content)
     if checked.catalogue is None or has_errors(checked.problems):
         return Outcome(checked.problems, checked.sources)
-    spoken, found = speak(checked.catalogue, request.content)
+    spoken, found = speak(checked.catalogue, request.content, unsigned=True)
     chosen = tuple(one for one in spoken if one.voice.code == (language or spoken[0].voice.code))
     problems = in_order((*checked.problems, *found))
     if not chosen or has_errors(problems):

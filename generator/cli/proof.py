@@ -46,7 +46,7 @@ def proof(
     if programme is not None and programme not in known:
         click.echo(f"There is no programme '{programme}'; {nearest(programme, known)}", err=True)
         return NOT_STARTED
-    spoken, _ = speak(checked.catalogue, content)
+    spoken, _ = speak(checked.catalogue, content, unsigned=True)
     chosen = [one for one in spoken if language in (None, one.voice.code)]
     if not chosen:
         hint = nearest(language or "", (one.voice.code for one in spoken))

@@ -98,10 +98,12 @@ def _counts(part: Progress) -> str:
 
 
 def _as_lines(code: str, parts: tuple[Progress, ...]) -> list[str]:
-    lines = [f"{code:38} {'translated':>10} {'outdated':>9} {'missing':>8}"]
+    lines = [f"{code:38} {'translated':>10} {'outdated':>9} {'missing':>8} {'signed':>7}"]
     for part in parts:
         mark = " " if part.complete else "!"
-        lines.append(f"{mark} {part.part:36} {part.translated:10} {part.outdated:9} {part.missing:8}")
+        signed = "-" if part.signed is None else part.signed
+        counts = f"{part.translated:10} {part.outdated:9} {part.missing:8} {signed:>7}"
+        lines.append(f"{mark} {part.part:36} {counts}")
     return lines
 
 
@@ -112,6 +114,7 @@ def _as_json(parts: tuple[Progress, ...]) -> list[dict[str, object]]:
             "translated": part.translated,
             "outdated": part.outdated,
             "missing": part.missing,
+            "signed": part.signed,
         }
         for part in parts
     ]

@@ -20,6 +20,7 @@ from generator.editing.files import (
 )
 from generator.editing.measurements import edits_of, new_rows, rows_of
 from generator.editing.rules import RULES
+from generator.editing.sign_offs import sign_offs_written
 from generator.editing.skeleton import new_file
 from generator.editing.splice import with_entry, with_item, with_scalar
 
@@ -39,6 +40,7 @@ __all__ = [
     "replace_files",
     "replace_scalar",
     "rows_of",
+    "sign_offs_written",
     "with_entry",
     "with_item",
     "with_scalar",

@@ -6,7 +6,7 @@ say what was meant and, everywhere else, what it said before. Nothing here touch
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from textwrap import wrap
 from typing import Any, TypeAlias
 
@@ -42,6 +42,19 @@ def with_item(text: str, place: Place, value: Value) -> Edited:
         return _below(text, target, block_item(value))
 
     return _edited(text, place, change, lambda before: [*before, _as_read(value)], "list")
+
+
+def with_lines(text: str, place: Place, values: Sequence[Value]) -> Edited:
+    """Return `text` with more items at the end of the list at `place`, each on one line."""
+
+    def change(target: Span) -> tuple[int, int, str] | None:
+        if target.kind != "list":
+            return None
+        if target.style == "flow":
+            return _into_brackets(target, ", ".join(flow(value) for value in values))
+        return _below(text, target, [f"- {flow(value)}" for value in values])
+
+    return _edited(text, place, change, lambda before: [*before, *map(_as_read, values)], "list")
 
 
 def with_entry(text: str, place: Place, key: str, value: Value) -> Edited:

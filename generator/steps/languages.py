@@ -6,16 +6,20 @@ A language without complete safety texts or without the generator's own words is
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field, fields, is_dataclass
+from dataclasses import dataclass, field, fields, is_dataclass, replace
 from pathlib import Path
 from typing import Any
 
 from generator.body.shown import facts_of
 from generator.catalogue.base import Text, TextState
 from generator.catalogue.exercise import Exercise
+from generator.catalogue.review import NO_LEDGER
 from generator.catalogue.values import Catalogue
 from generator.checks import readability, translated
-from generator.problems import Problem, Rule, Severity
+from generator.problems import Problem, Rule, Severity, has_errors
+from generator.review.evidence import with_read_evidence
+from generator.review.standing import Standing, Subject, signed_texts, standings
+from generator.steps.unreviewed import safety_unsigned, unreviewed
 from generator.wording.filling import Facts
 from generator.wording.localise import NO_TRANSLATIONS, Translations, exercise_in_use, localise
 from generator.wording.own_words import Words, own_word_problems, own_words_in
@@ -27,8 +31,8 @@ UseKey = tuple[str, int, str]
 WITHHELD = Rule(
     "language-withheld",
     "A language is left out of what is published.",
-    "Its safety texts, or the generator's own words, are not complete in this language.",
-    "complete the translation; the other languages are published meanwhile",
+    "Its safety texts are not complete or not signed, or the generator's own words are not complete.",
+    "complete and sign the translation; the other languages are published meanwhile",
     severity=Severity.WARNING,
     safety=True,
 )
@@ -37,12 +41,16 @@ RULES = (WITHHELD,)
 
 @dataclass(frozen=True)
 class Spoken:
-    """The catalogue in one language, and what it was made from; facts: angles of the poses, by item."""
+    """The catalogue in one language, and what it was made from.
+
+    facts: angles of the poses, by item. standings: what sign-offs are worth, those of this language included.
+    """
 
     voice: Voice
     catalogue: Catalogue
     translations: Translations
     facts: Facts = field(default_factory=dict)
+    standings: Mapping[Subject, Standing] = field(default_factory=dict)
 
     @property
     def own(self) -> Words | None:
@@ -63,8 +71,13 @@ class Spoken:
         return found
 
 
-def speak(catalogue: Catalogue, content: Path) -> tuple[tuple[Spoken, ...], tuple[Problem, ...]]:
-    """Return the catalogue in every language that can be published, the source language first."""
+def speak(
+    catalogue: Catalogue, content: Path, *, unsigned: bool = False
+) -> tuple[tuple[Spoken, ...], tuple[Problem, ...]]:
+    """Return the catalogue in every language that can be published, the source language first.
+
+    unsigned: whether it is only looked at, so that what nobody has signed yet can be read before it is.
+    """
     clinic = catalogue.clinic
     unknown = tuple(
         problem
@@ -79,12 +92,15 @@ def speak(catalogue: Catalogue, content: Path) -> tuple[tuple[Spoken, ...], tupl
     for position, code in enumerate(clinic.languages):
         one, found = speak_one(catalogue, code, content, facts)
         problems += found
-        reason = _why_withheld(catalogue, one)
+        reason = _why_withheld(catalogue, one) or ("" if unsigned else _why_unsigned(catalogue, one))
         if reason:
             problems.append(WITHHELD.at(clinic.at("languages", position), f"'{code}' is withheld: {reason}"))
         else:
             spoken.append(one)
-    return tuple(spoken), tuple(problems)
+    stops = (
+        () if unsigned else tuple(unreviewed(catalogue, [(one.voice.code, one.standings) for one in spoken]))
+    )
+    return () if has_errors(stops) else tuple(spoken), (*problems, *stops)
 
 
 def speak_one(
@@ -97,10 +113,14 @@ def speak_one(
     if code != catalogue.source_language and path.exists():
         translations, problems = read_translations(path)
     speaker = voice(code, own_words_in(code, translations))
-    localised, found = localise(catalogue, speaker, translations, facts)
-    denials = translated.check(catalogue, code, translations)
+    words = {} if code == catalogue.source_language else {code: translations.current}
+    stands = standings(catalogue, words)
+    # Workers get copies of the catalogue, and none of them reads the ledger.
+    readable = replace(with_read_evidence(catalogue, stands), ledger=NO_LEDGER)
+    localised, found = localise(readable, speaker, translations, facts)
+    denials = translated.check(catalogue, code, translations, signed_texts(stands, code))
     hard = readability.check_language(localised, code) if code != catalogue.source_language else ()
-    return Spoken(speaker, localised, translations, facts), (*problems, *found, *denials, *hard)
+    return Spoken(speaker, localised, translations, facts, stands), (*problems, *found, *denials, *hard)
 
 
 def _why_withheld(catalogue: Catalogue, spoken: Spoken) -> str:
@@ -115,6 +135,14 @@ def _why_withheld(catalogue: Catalogue, spoken: Spoken) -> str:
         first = missing[0].place
         return f"{len(missing)} safety texts are not translated, the first is in {first}"
     return ""
+
+
+def _why_unsigned(catalogue: Catalogue, spoken: Spoken) -> str:
+    """Return why a translation must not be published before it is signed, or an empty text."""
+    code = spoken.voice.code
+    if code == catalogue.source_language or not safety_unsigned(catalogue, spoken.standings, code):
+        return ""
+    return f"its safety texts are not signed; run: review sign safety --language {code} --role ..."
 
 
 def texts_of(value: Any) -> Iterator[Text]:

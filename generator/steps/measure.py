@@ -127,7 +127,7 @@ def _mkdocs(config: Path, folder: Path) -> list[str]:
 def _write_sheets(catalogue: Catalogue, content: Path, root: Path, folder: Path) -> int:
     """Write the HTML of every booklet and protocol as it is finally laid out; return the number of sheets."""
     folder.mkdir()
-    spoken, _ = speak(catalogue, content)
+    spoken, _ = speak(catalogue, content, unsigned=True)
     sheets = 0
     worked = work_out(catalogue, arrange(catalogue))
     jobs = booklet_jobs(spoken, worked, folder, root / "site_assets")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Container, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -10,6 +10,7 @@ from generator.catalogue.base import Text, TextState
 from generator.catalogue.values import Catalogue
 from generator.checks import translated
 from generator.problems import Place, Problem, Rule, has_errors, in_order
+from generator.review.standing import signed_texts, standings
 from generator.steps.languages import Spoken, speak_one, texts_of
 from generator.website import addresses
 from generator.wording.exchange import Exchange, File, export_texts, import_texts, unsound
@@ -43,12 +44,14 @@ class Progress:
     """How many texts of one part of the content a language has.
 
     part: ``safety``, ``<programme>``, ``<programme> phase <n>``, ``all`` or ``generator's words``.
+    signed: of the translated ones; None where nobody signs, as for the generator's own words.
     """
 
     part: str
     translated: int
     outdated: int
     missing: int
+    signed: int | None = None
 
     @property
     def complete(self) -> bool:
@@ -89,7 +92,8 @@ def import_language(catalogue: Catalogue, content: Path, language: str, given: P
         return Exchange(None, (UNREADABLE.at(Place(str(given)), message),))
     translations, problems = parse_translations(str(given), data, language)
     if not has_errors(problems):
-        denials = translated.check(catalogue, language, translations)
+        stands = standings(catalogue, {language: translations.current})
+        denials = translated.check(catalogue, language, translations, signed_texts(stands, language))
         problems = in_order((*problems, *unsound(language, translations), *denials))
     if has_errors(problems):
         return Exchange(None, problems)
@@ -102,7 +106,14 @@ def progress(catalogue: Catalogue, content: Path, language: str) -> tuple[Progre
     spoken, _ = speak_one(catalogue, language, content, {})
     missing, wanted = own_words_missing(language, spoken.own)
     own = Progress("generator's words", wanted - missing, 0, missing)
-    parts = (_counted(part, texts) for part, texts in _parts(spoken))
+    keys = signed_texts(spoken.standings, language)
+    signed = {
+        (key[1], text.place)
+        for one in spoken.standings.values()
+        for key, text in one.item.texts.items()
+        if key in keys
+    }
+    parts = (_counted(part, texts, signed) for part, texts in _parts(spoken))
     return (*parts, own)
 
 
@@ -123,7 +134,7 @@ def _parts(spoken: Spoken) -> Iterator[tuple[str, Iterable[Text]]]:
             yield f"{programme.id} phase {phase.number}", texts_of((phase, exercises, life))
 
 
-def _counted(part: str, texts: Iterable[Text]) -> Progress:
+def _counted(part: str, texts: Iterable[Text], signed: Container[tuple[str, Place]]) -> Progress:
     """Count each sentence of a place once."""
     states = {(text.source, text.place): text.state for text in texts if text.source}
     found = list(states.values())
@@ -132,6 +143,7 @@ def _counted(part: str, texts: Iterable[Text]) -> Progress:
         found.count(TextState.TRANSLATED),
         found.count(TextState.OUTDATED),
         found.count(TextState.MISSING),
+        sum(spot in signed for spot, state in states.items() if state is TextState.TRANSLATED),
     )
 
 
