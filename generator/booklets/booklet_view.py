@@ -7,6 +7,7 @@ from dataclasses import dataclass, fields, is_dataclass
 from typing import Any
 
 from generator.booklets.columns import Halves, halves, lines
+from generator.booklets.edition_lines import edition_line, recorded_line
 from generator.booklets.exercise_sheet import ExerciseSheet, exercise_sheets
 from generator.booklets.formats import SHEET
 from generator.booklets.life_view import (
@@ -30,7 +31,7 @@ from generator.catalogue.terms import Joint
 from generator.wording.isolation import isolate
 from generator.wording.phrases import number
 from generator.wording.terms import term
-from generator.wording.weeks import date, until_week, week, weeks
+from generator.wording.weeks import until_week, week, weeks
 
 
 @dataclass(frozen=True)
@@ -197,16 +198,9 @@ def booklet_view(job: BookletJob, fits: Fits) -> Booklet:
         clinic_line=voice.gettext("Clinic line: {telephone}").format(
             telephone=isolate(clinic.telephone.clinic)
         ),
-        edition_line=voice.gettext("Edition {code}").format(code=isolate(job.edition)),
-        recorded_line=_recorded(job),
+        edition_line=edition_line(voice, job.edition, job.reviewed),
+        recorded_line=recorded_line(job),
     )
-
-
-def _recorded(job: BookletJob) -> str:
-    """Return on which day the edition was recorded; empty where it was not."""
-    if job.recorded is None:
-        return ""
-    return job.voice.gettext("Recorded on {date}").format(date=date(job.voice, job.recorded))
 
 
 def _title(job: BookletJob) -> str:

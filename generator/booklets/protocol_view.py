@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
+from generator.booklets.edition_lines import edition_line
 from generator.booklets.protocol_chart import Chart, chart_of
 from generator.booklets.protocol_exercises import (
     Estimated,
@@ -89,7 +90,7 @@ def protocol_view(job: ProtocolJob, chart_mm: float) -> Protocol:
         clinic_line=voice.gettext("Clinic line: {telephone}").format(
             telephone=isolate(clinic.telephone.clinic)
         ),
-        edition_line=voice.gettext("Edition {code}").format(code=isolate(job.edition)),
+        edition_line=edition_line(voice, job.edition, job.reviewed),
     )
 
 

@@ -33,7 +33,7 @@ class BookletJob:
     none is missing. kind: one of ``formats.KINDS``.
     sheets: how many sheets a section takes at least, by its key, for the same reason as `two_sheets`; what it
     does not fill becomes sheets for notes. recorded: the day on which the edition was recorded, if it was.
-    patient: what only a booklet for one patient says.
+    patient: what only a booklet for one patient says. reviewed: that it is a draft, or when it was reviewed.
     Exercises whose words depend on the dose (``{hold}``) are passed in the catalogue as used in this phase.
     """
 
@@ -57,6 +57,7 @@ class BookletJob:
     two_sheets: frozenset[str] = frozenset()
     sheets: Mapping[str, int] = field(default_factory=dict)
     recorded: datetime.date | None = None
+    reviewed: str = ""
 
     @property
     def format(self) -> Format:

@@ -51,3 +51,32 @@ class Ledger(Record):
 
 
 NO_LEDGER = Ledger()
+
+
+@dataclass(frozen=True)
+class Reviewed:
+    """That several things were all read: in which roles, the last of them when, the next review soonest when."""
+
+    roles: tuple[Reviewer, ...]
+    date: datetime.date
+    next_review: datetime.date | None = None
+
+
+@dataclass(frozen=True)
+class ReviewState:
+    """How what one page or booklet says in one language was reviewed; None where a part of it was not.
+
+    changed: whether a part was changed after its review. translated: whether this language is a translation.
+    invented: whether the sign-offs are made up for a demonstration.
+    """
+
+    content: Reviewed | None
+    translation: Reviewed | None = None
+    changed: bool = False
+    translated: bool = False
+    invented: bool = False
+
+    @property
+    def draft(self) -> bool:
+        """Return whether something in it was not read as it stands."""
+        return self.content is None or (self.translated and self.translation is None)
