@@ -65,13 +65,13 @@ def _stands(words: str, page: PageRead) -> bool:
     """Return whether words can be read on a page.
 
     Figures (a dose, a telephone number, an edition) are looked for as the eye meets them. A right-to-left
-    sentence is looked for word by word, its letters in any order: readers of PDF swap lam and alef.
+    sentence is looked for word by word: readers of PDF give the parts of a line in another order.
     """
     wanted = squeezed(words)
     if _is_figure(words):
         return any(wanted in line for line in page.lines)
     if any(unicodedata.bidirectional(char) in ("R", "AL") for char in words):
-        return _letters_of_words(words) <= _letters_of_words(page.text)
+        return _words_stand(words, page.text)
     return wanted in squeezed(page.text)
 
 
@@ -82,12 +82,34 @@ def _is_figure(words: str) -> bool:
     )
 
 
-def _letters_of_words(words: str) -> frozenset[str]:
-    marked = unicodedata.normalize("NFKC", words)
-    # Vowel signs stand inside words and are read back at any place, or not at all.
-    plain = "".join(char for char in marked if not unicodedata.combining(char) and char != _TATWEEL)
-    split = "".join(char if char.isalpha() else " " for char in plain).split()
-    return frozenset("".join(sorted(word)) for word in split)
+def _words_stand(words: str, text: str) -> bool:
+    """Return whether each word stands in a text as a word.
+
+    Readers take a vowel sign for the end of a line: a word that bears one is read back in parts.
+    """
+    read = _unmarked(text)
+    there, run_on = frozenset(_split(read)), squeezed(read)
+    return all(
+        word in there if _unmarked(word) == word else all(part in run_on for part in _parted(word))
+        for word in _split(unicodedata.normalize("NFKC", words))
+    )
+
+
+def _unmarked(words: str) -> str:
+    """Return words without vowel signs and without the sign that stretches a word, shapes as letters."""
+    shapes = unicodedata.normalize("NFKC", words)
+    return "".join(char for char in shapes if not unicodedata.combining(char) and char != _TATWEEL)
+
+
+def _split(words: str) -> list[str]:
+    """Return the words of a text with the signs on them."""
+    kept = (char if char.isalpha() or unicodedata.combining(char) else " " for char in words)
+    return "".join(kept).replace(_TATWEEL, "").split()
+
+
+def _parted(word: str) -> list[str]:
+    """Return the parts of a word between the signs on it."""
+    return "".join(" " if unicodedata.combining(char) else char for char in word).split()
 
 
 def _fonts(read: PdfRead, expected: Expected, place: Place) -> Iterator[Problem]:

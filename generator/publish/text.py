@@ -26,29 +26,29 @@ def squeezed(text: str) -> str:
 
 
 def holds_nearby(page: str, wanted: str) -> bool:
-    """Return whether the words of `wanted` stand together on the page, in whatever order.
+    """Return whether the letters and digits of `wanted` stand together on the page, in whatever order.
 
-    Text read back from right-to-left pages keeps its words but may turn the order of words and numbers.
-    Punctuation does not count.
+    Text read back from right-to-left pages keeps its words but may turn the order of words and numbers, and
+    has blanks around vowel signs. Signs and punctuation do not count; a word too few or too many does.
     """
-    parts = _words(wanted)
-    around = _words(page)
-    goal = Counter(parts)
-    window = Counter(around[: len(parts)])
+    parts = _letters(wanted)
+    around = _letters(page)
+    # What is not yet in the window, or there too often; kept small, since a page has thousands of letters.
+    apart = Counter(parts)
+    apart.subtract(around[: len(parts)])
+    open_ones = sum(1 for count in apart.values() if count)
     for leaving, entering in zip(around, around[len(parts) :], strict=False):
-        if window == goal:
+        if not open_ones:
             return True
-        window[leaving] -= 1
-        window[entering] += 1
-    return bool(parts) and window == goal
+        for letter, change in ((leaving, 1), (entering, -1)):
+            open_ones += (apart[letter] == 0) - (apart[letter] + change == 0)
+            apart[letter] += change
+    return bool(parts) and not open_ones
 
 
-def _words(text: str) -> list[str]:
-    """Return the words and numbers of a text, reduced to letters, digits and the marks on them."""
-    reduced = (
-        "".join(c for c in word if unicodedata.category(c)[0] in "LNM") for word in plain(text).split()
-    )
-    return [word for word in reduced if word]
+def _letters(text: str) -> str:
+    """Return the letters and digits of a text without the signs on them."""
+    return "".join(char for char in plain(text) if unicodedata.category(char)[0] in "LN")
 
 
 def number_runs(text: str) -> tuple[str, ...]:
