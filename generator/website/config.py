@@ -14,8 +14,11 @@ from generator.website.assets import Assets, search_language
 from generator.website.engine import SiteJob
 
 # Where the search parts words. No word is left out or cut to a stem: "not" is a word, and letters of any
-# script must survive at a word's edge.
+# script must survive at a word's edge. The theme looks for the beginning of each word asked for, and a
+# stem has other letters than the word's beginning: German "Übung" becomes "ubung" and is never found.
 WORD_EDGES = r"""[\s\-–—/.,;:!?()\[\]"“”„«»‘’،؛؟…·]+"""
+# Words that are written onto the next one are edges too: Arabic "the", alone or after "and", "with", "for".
+_WRITTEN_ON = {"ar": "(?:[وفبك]?ال|لل)"}
 
 
 @dataclass(frozen=True)
@@ -134,7 +137,10 @@ def _frame(frame: Frame, own: Language, languages: Sequence[Language], assets: A
 
 def _search(code: str) -> dict[str, Any]:
     """Return the search's settings, all said: the theme would fall back to English rules in silence."""
-    return {"lang": [search_language(code)], "separator": WORD_EDGES, "pipeline": []}
+    edges, before = WORD_EDGES, _WRITTEN_ON.get(code.split("-")[0])
+    if before:
+        edges = f"^{before}|{edges}{before}?"
+    return {"lang": [search_language(code)], "separator": edges, "pipeline": []}
 
 
 def _theme_language(code: str) -> str:

@@ -1,8 +1,9 @@
-"""Makes the typefaces a reader's machine may lack: whole text faces, and digits with a plain zero.
+"""Makes the typefaces a reader's machine may lack: text faces of several scripts, digits with a plain zero.
 
 The text face was made for low vision and has a slashed zero, which a patient stumbles over in a dose. So the
 digits and the multiplication sign come from a second face, cut out into a small font of its own and scaled to
-the same height. A list of families does the rest, in browsers and in the PDF writer alike.
+the same height. A list of families does the rest, in browsers and in the PDF writer alike. A PC on an
+intranet may have no Arabic, Greek or Cyrillic at all, so those come along, for pages with such letters.
 """
 
 from __future__ import annotations
@@ -20,6 +21,12 @@ from fontTools.varLib import instancer  # type: ignore[import-untyped]
 DIGITS = "Phasebook Digits"
 TEXT = "Atkinson Hyperlegible"
 DIGIT_SIGNS = "0123456789×"
+ARABIC = "Tajawal"
+OTHER = "Phasebook Text"
+# Letters that the text face lacks. A browser fetches these files only for a page that has such letters.
+_ARABIC_RANGE = "U+0600-06FF, U+0750-077F, U+08A0-08FF, U+FB50-FDFF, U+FE70-FEFC"
+_OTHER_RANGE = "U+0370-052F"
+_OTHER_SIGNS = "".join(map(chr, range(0x0370, 0x0530)))  # Greek and Cyrillic
 
 
 @dataclass(frozen=True)
@@ -28,6 +35,7 @@ class Face:
 
     characters: the only ones kept; empty keeps all. axes: the settings of a variable font.
     capitals: height that capitals get, in thousandths of the type size; 0 leaves them alone.
+    only: the characters that a browser asks this face for, as CSS writes them; empty is all.
     """
 
     family: str
@@ -38,6 +46,7 @@ class Face:
     characters: str = ""
     axes: tuple[tuple[str, float], ...] = ()
     capitals: int = 0
+    only: str = ""
 
 
 @dataclass(frozen=True)
@@ -66,6 +75,23 @@ def _digits(weight: int) -> Face:
     )
 
 
+def _arabic(weight: int, file: str) -> Face:
+    return Face(ARABIC, weight, False, "fontpkg_tajawal", f"Tajawal-{file}.ttf", only=_ARABIC_RANGE)
+
+
+def _other(weight: int) -> Face:
+    return Face(
+        OTHER,
+        weight,
+        False,
+        "fontpkg_noto_sans",
+        "NotoSans[wdth,wght].ttf",
+        characters=_OTHER_SIGNS,
+        axes=(("wght", weight), ("wdth", 100)),
+        only=_OTHER_RANGE,
+    )
+
+
 FACES: tuple[Face, ...] = (
     _text(400, False, "Regular"),
     _text(400, True, "Italic"),
@@ -73,6 +99,10 @@ FACES: tuple[Face, ...] = (
     _text(700, True, "BoldItalic"),
     _digits(400),
     _digits(700),
+    _arabic(400, "Regular"),
+    _arabic(700, "Bold"),
+    _other(400),
+    _other(700),
 )
 
 
@@ -139,6 +169,10 @@ def font_faces(fonts: Sequence[FontFile], address: str) -> str:
     return "".join(
         f'@font-face {{ font-family: "{font.face.family}"; font-weight: {font.face.weight}; '
         f"font-style: {'italic' if font.face.italic else 'normal'}; font-display: swap; "
-        f'src: url("{address}{font.woff2.name}") format("woff2"); }}\n'
+        f'src: url("{address}{font.woff2.name}") format("woff2");{_asked_for(font.face)} }}\n'
         for font in fonts
     )
+
+
+def _asked_for(face: Face) -> str:
+    return f" unicode-range: {face.only};" if face.only else ""

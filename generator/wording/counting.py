@@ -16,6 +16,11 @@ from generator.wording.syllables import counts_syllables, syllables
 _NUMBER = "0"
 _LONG = 6
 MOST_SYLLABLES_OF_KNOWN = 2
+# Most languages bend the end of a word: Polish "operacja", "operacji", "operacją". A word is known when it
+# shares all but so many last letters of a known one; a shorter beginning would join words of other meaning.
+_BENT = 2
+_LEAST_BEGINNING = 5
+_MOST_LONGER = 3
 # Full stop, question and exclamation mark, with those of Arabic and Devanagari, and closing quotes.
 _END = re.compile("(?<=[.!?…؟।])[\"'”’»)]*\\s+(?=\\S)")
 # A lone letter, or one of these, keeps its full stop to itself.
@@ -45,7 +50,7 @@ def count(words: str, language: str, known: frozenset[str] = frozenset()) -> Cou
 
     known: words in small letters that the reader has been told. Such a word counts as at most two syllables
     and never as a long one, since it was explained and cannot be avoided; an English plural belongs to its
-    singular.
+    singular; in other languages a word with another ending belongs to it too.
     """
     total = Counts()
     for sentence in sentences(words):
@@ -100,5 +105,13 @@ def _of_word(word: str, language: str, known: frozenset[str]) -> Counts:
 def _is_known(word: str, language: str, known: frozenset[str]) -> bool:
     if word in known:
         return True
-    plural = language.partition("-")[0] == "en" and word.endswith(("s", "'s"))
+    if language.partition("-")[0] != "en":
+        return any(_is_form_of(word, base) for base in known)
+    plural = word.endswith(("s", "'s"))
     return plural and (word.removesuffix("s").removesuffix("'") in known or word.removesuffix("es") in known)
+
+
+def _is_form_of(word: str, base: str) -> bool:
+    beginning = base[:-_BENT]
+    long_enough = len(beginning) >= _LEAST_BEGINNING and len(word) <= len(base) + _MOST_LONGER
+    return long_enough and word.startswith(beginning)

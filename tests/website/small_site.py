@@ -115,8 +115,8 @@ SERVED = real_life(
     with_change(FILES, "clinic.yml", "paper: A4", f"base-address: https://clinic.example/{PREFIX}\npaper: A4")
 )
 BOOKLET = BookletFact("booklets/tendon-repair-phase-2.pdf", 9, 412_345, "7KQ2-M0XD")
-# "Rise onto your toes.", from memory; it only serves to be searched for.
-ARABIC_STEP = "ارتفع على أصابع قدميك."
+# "Rise onto your toes. Hold the standing.", from memory; it only serves to be searched for.
+ARABIC_STEP = "ارتفع على أصابع قدميك. حافظ على الوقفة."
 
 
 @dataclass(frozen=True)

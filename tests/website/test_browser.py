@@ -227,9 +227,12 @@ def test_the_search_finds_an_exercise(visit: Any) -> None:
     tab.wait_for_url("**/en/exercises/heel-raise.html*")
 
 
-@pytest.mark.parametrize(("language", "word"), [("ar", "قدميك"), ("en", "not")])
+@pytest.mark.parametrize(
+    ("language", "word"),
+    [("ar", "قدميك"), ("ar", "أصاب"), ("ar", "الأصابع"), ("ar", "وقفة"), ("ar", "بالوقفة"), ("en", "not")],
+)
 def test_words_of_any_script_and_small_words_are_found(visit: Any, language: str, word: str) -> None:
-    """An Arabic word before a full stop is found, and so is "not": no word is left out of the search."""
+    """An Arabic word before a full stop, its beginning, a word with or without "the", and "not" are found."""
     tab = visit(f"{language}/index.html")
     tab.locator("#__query").fill(word)
     tab.keyboard.press("Shift")  # text put in at once sends no key; the search listens for one

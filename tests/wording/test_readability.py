@@ -67,6 +67,25 @@ def test_a_word_that_was_explained_counts_as_easy() -> None:
     assert (known.syllables, known.polysyllables, known.long_words) == (3, 0, 0)
 
 
+@pytest.mark.parametrize(
+    ("language", "base", "form", "known"),
+    [
+        ("pl", "operacja", "operacją", True),
+        ("pl", "fizjoterapeuta", "fizjoterapeutami", True),
+        ("de", "wiederholung", "wiederholungen", True),
+        ("es", "repetición", "repeticiones", True),
+        ("pl", "operacja", "operetka", False),
+        ("de", "sehne", "sehnsucht", False),
+        ("de", "operation", "operationsnarbe", False),
+        ("en", "operation", "operational", False),
+    ],
+)
+def test_a_known_word_is_known_with_other_endings(language: str, base: str, form: str, known: bool) -> None:
+    """Languages bend the ends of words; a longer compound or another word of like beginning stays unknown."""
+    told = count(form, language, frozenset({base}))
+    assert (told.long_words == 0) is known
+
+
 def test_known_words_come_from_glossary_and_muscles() -> None:
     """The words of a term are known and those of its meaning are not; a muscle is known by its plain name."""
     known = known_words(catalogue_of())
