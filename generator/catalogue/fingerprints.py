@@ -58,11 +58,16 @@ def is_edition_code(text: str) -> bool:
 
     As in Crockford's base 32 the letter O is read as 0, I and L as 1.
     """
-    typed = re.sub(r"[\s-]", "", text).upper().translate(_READ_AS)
-    values = [_ALPHABET.find(char) for char in typed]
+    values = [_ALPHABET.find(char) for char in as_printed(text).replace("-", "")]
     if len(values) != 8 or not all(0 <= value < _MODULUS for value in values):
         return False
     return _check(values[:7]) == values[7]
+
+
+def as_printed(text: str) -> str:
+    """Return a typed code as it stands on paper, whether or not it can be one: ``7kq2 moxd`` is 7KQ2-M0XD."""
+    typed = re.sub(r"[\s-]", "", text).upper().translate(_READ_AS)
+    return f"{typed[:4]}-{typed[4:]}"
 
 
 def _check(values: Sequence[int]) -> int:

@@ -2,9 +2,11 @@
 
 `yaml_text` writes values, `splice` changes one value in a text, `files` replaces files whole, `rules` names
 what can keep a change from being written. `examples` and `skeleton` write a new file from the field table,
-`measurements` brings tables of published values in.
+`measurements` brings tables of published values in, `sign_offs` adds to the ledger of reviews, `editions`
+keeps what was handed out.
 """
 
+from generator.editing.editions import add_editions, keep_file, kept_file, write_bytes
 from generator.editing.files import (
     Draft,
     append_entry,
@@ -27,6 +29,7 @@ from generator.editing.splice import with_entry, with_item, with_scalar
 __all__ = [
     "RULES",
     "Draft",
+    "add_editions",
     "append_entry",
     "change_files",
     "create_file",
@@ -34,6 +37,8 @@ __all__ = [
     "hash_of",
     "hashes_as_read",
     "insert_item",
+    "keep_file",
+    "kept_file",
     "new_file",
     "new_rows",
     "refused_id",
@@ -44,5 +49,6 @@ __all__ = [
     "with_entry",
     "with_item",
     "with_scalar",
+    "write_bytes",
     "write_text",
 ]

@@ -46,5 +46,28 @@ BAD_ROW = Rule(
     "A name is spelt otherwise in the content, or a value is missing.",
     "correct the row, or take it out of the table",
 )
+ARCHIVE_LACKS = Rule(
+    "edition-not-kept",
+    "The file of a recorded edition is not in the archive.",
+    "The archive lies elsewhere, or was not copied along with the content.",
+    "name the archive with --archive, or put the file back from a copy",
+)
+ARCHIVE_DAMAGED = Rule(
+    "edition-damaged",
+    "The kept file of an edition is not as it was recorded, so it is not handed out.",
+    "It was changed or damaged after it was recorded.",
+    "put the file back from a copy of the archive",
+    safety=True,
+)
 
-RULES = (FILE_CHANGED, NOTHING_THERE, NOT_WRITABLE, NOT_SAYABLE, FILE_EXISTS, BAD_TABLE, BAD_ROW)
+RULES = (
+    FILE_CHANGED,
+    NOTHING_THERE,
+    NOT_WRITABLE,
+    NOT_SAYABLE,
+    FILE_EXISTS,
+    BAD_TABLE,
+    BAD_ROW,
+    ARCHIVE_LACKS,
+    ARCHIVE_DAMAGED,
+)

@@ -67,10 +67,11 @@ class _Open:
     children: list[Node]
 
 
-def decode(path: str, data: bytes) -> tuple[str | None, tuple[Problem, ...]]:
+def decode(path: str, data: bytes, most: int = MOST_BYTES) -> tuple[str | None, tuple[Problem, ...]]:
     """Return the text of a file and what hinders reading it; the text is None where reading must stop."""
-    if len(data) > MOST_BYTES:
-        return None, (rules.FILE_TOO_LARGE.at(Place(path), "the file has more than 1 MB"),)
+    if len(data) > most:
+        message = f"the file has more than {most // 1_000_000} MB"
+        return None, (rules.FILE_TOO_LARGE.at(Place(path), message),)
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
@@ -92,10 +93,10 @@ def decode(path: str, data: bytes) -> tuple[str | None, tuple[Problem, ...]]:
     return (None if tabs else text), tabs
 
 
-def parse(path: str, text: str) -> tuple[Node | None, tuple[Problem, ...]]:
+def parse(path: str, text: str, most: int = MOST_NODES) -> tuple[Node | None, tuple[Problem, ...]]:
     """Return the root node of a document and what is wrong with it; None where nothing can be read."""
     try:
-        return _build(path, text)
+        return _build(path, text, most)
     except yaml.MarkedYAMLError as error:
         mark = error.problem_mark or error.context_mark
         place = Place(path, mark.line + 1, mark.column + 1) if mark else Place(path)
@@ -112,7 +113,7 @@ def _place(path: str, text: str, position: int) -> Place:
     return Place(path, text.count("\n", 0, position) + 1, position - start + 1)
 
 
-def _build(path: str, text: str) -> tuple[Node | None, tuple[Problem, ...]]:
+def _build(path: str, text: str, most: int) -> tuple[Node | None, tuple[Problem, ...]]:
     """Follow the parser's events with a stack of open lists and mappings."""
     problems: list[Problem] = []
     stack: list[_Open] = []
@@ -133,7 +134,7 @@ def _build(path: str, text: str) -> tuple[Node | None, tuple[Problem, ...]]:
             return None, tuple(problems)
         elif isinstance(event, yaml.CollectionStartEvent | yaml.ScalarEvent):
             count += 1
-            if count > MOST_NODES or len(stack) > MOST_DEPTH:
+            if count > most or len(stack) > MOST_DEPTH:
                 problems.append(rules.TOO_MUCH.at(place, "too many or too deeply nested values"))
                 return None, tuple(problems)
             problems += _unwanted(event, place)

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from generator.catalogue.arranged import AnchorHeights, Day, Orders, RestrictionRow, StepBack, Thing
+from generator.catalogue.editions import NO_EDITIONS, EditionLedger
 from generator.catalogue.estimates import Estimate, Hanging, SetAside, VariationEffect
 from generator.catalogue.moments import Contradiction, Moment
 from generator.catalogue.values import Catalogue
@@ -41,6 +43,7 @@ class Worked:
     whole muscle. effects: by exercise, what its variations change. hanging: by programme, what hangs on
     one study. moments: by programme and form, what gravity asks, as a model says. contradictions: where
     it gainsays the order, which it never changes. gallery: the pictures, empty where nothing was drawn.
+    ledger: editions recorded before. recorded: the day to print on a booklet, by its code.
     """
 
     orders: Orders
@@ -57,6 +60,8 @@ class Worked:
     moments: Mapping[str, Mapping[str, Moment]] = field(default_factory=dict)
     contradictions: Mapping[str, tuple[Contradiction, ...]] = field(default_factory=dict)
     gallery: Gallery = field(default_factory=Gallery)
+    ledger: EditionLedger = NO_EDITIONS
+    recorded: Mapping[str, datetime.date] = field(default_factory=dict)
 
 
 def work_out(catalogue: Catalogue, orders: Orders) -> Worked:

@@ -8,6 +8,7 @@ GLOSSARY = "glossary.html"
 ABOUT = "about.html"
 EXERCISES = "exercises/index.html"
 HELPER = "helper.html"
+CHECK = "check.html"
 CODES = "editors/codes.html"
 FIELDS = "editors/fields.html"
 
