@@ -7,9 +7,10 @@ from pathlib import Path
 
 import click
 
+from generator.cli.schema import schema_texts
 from generator.cli.shared import DONE, PROBLEMS, ROOT
 from generator.pipeline import ALL_RULES
-from generator.steps.offers import TEMPLATE, extract_messages, updated_locale
+from generator.steps.offers import SCHEMA_FOLDER, TEMPLATE, extract_messages, updated_locale
 
 FILE = ROOT / "DEVELOPERS.md"
 
@@ -31,7 +32,9 @@ def docs(check: bool) -> int:
 def wanted_files() -> tuple[tuple[Path, str], ...]:
     """Return each file that holds something made from the code, with the text it should have."""
     locales = ((path, updated_locale(path.stem)) for path in sorted(TEMPLATE.parent.glob("*.po")))
-    return ((FILE, renewed(FILE.read_text(encoding="utf-8"))), (TEMPLATE, extract_messages()), *locales)
+    schema_files = schema_texts(ROOT / "content" / SCHEMA_FOLDER)
+    made = ((FILE, renewed(FILE.read_text(encoding="utf-8"))), (TEMPLATE, extract_messages()))
+    return (*made, *locales, *schema_files)
 
 
 def renewed(text: str) -> str:

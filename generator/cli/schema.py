@@ -8,21 +8,33 @@ from pathlib import Path
 import click
 
 from generator.cli.shared import DONE, print_json
-from generator.steps.offers import schemas
+from generator.steps.offers import SCHEMA_FOLDER, schema_file, schemas
 
 
 @click.command()
-@click.option("--output", type=click.Path(path_type=Path), help="Folder to write the schemas to.")
+@click.option(
+    "--output",
+    type=click.Path(path_type=Path),
+    help=f"Folder to write the schemas to; editors' programs look for them in content/{SCHEMA_FOLDER}.",
+)
 def schema(output: Path | None) -> int:
     """Print the JSON Schemas of all content files, or write them to a folder."""
-    found = schemas()
     if output is None:
-        print_json(dict(found))
+        print_json(dict(schemas()))
         return DONE
     output.mkdir(parents=True, exist_ok=True)
-    for name, value in found.items():
-        path = output / f"{name.removesuffix('.yml')}.schema.json"
-        text = json.dumps(value, sort_keys=True, ensure_ascii=False, indent=2)
-        path.write_text(f"{text}\n", encoding="utf-8", newline="\n")
+    for path, text in schema_texts(output):
+        path.write_text(text, encoding="utf-8", newline="\n")
         click.echo(path)
     return DONE
+
+
+def schema_texts(folder: Path) -> tuple[tuple[Path, str], ...]:
+    """Return the file of each schema in a folder, with the text it should have."""
+    return tuple(
+        (
+            folder / schema_file(kind),
+            json.dumps(value, sort_keys=True, ensure_ascii=False, indent=2) + "\n",
+        )
+        for kind, value in schemas().items()
+    )

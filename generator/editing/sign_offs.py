@@ -10,8 +10,10 @@ from generator.editing.files import change_files, create_file, hashes_as_read
 from generator.editing.splice import with_lines
 from generator.editing.yaml_text import Value, flow
 from generator.problems import Problem
+from generator.reading.schema_comment import schema_comment
 
-_HEAD = """\
+_HEAD = f"""\
+{schema_comment("reviews.yml")}
 # Who read what, when, in which state. Written by: review sign. Nothing is ever deleted here.
 # A fingerprint stands for the words, numbers, poses or evidence that were read; it ends when they change.
 signed:

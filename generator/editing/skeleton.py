@@ -15,6 +15,7 @@ from generator.editing.examples import Examples, ids_of, usual_step
 from generator.editing.yaml_text import Value, block_entry, scalar
 from generator.reading.content import FOLDERS
 from generator.reading.kinds import Kind, Words
+from generator.reading.schema_comment import schema_comment
 from generator.reading.table import Field, Group, ListOf, Numbered, Table, Tagged
 
 _WIDTH = 92
@@ -29,6 +30,7 @@ def new_file(folder: str, catalogue: Catalogue) -> str:
     table = FOLDERS[folder]
     examples = Examples(ids_of(catalogue), _of_programme(catalogue) if folder == "programmes" else {})
     head = [
+        schema_comment(f"{folder}/new.yml"),
         *_comment(table.help),
         *_comment(
             f"Replace each text that begins with '{UNWRITTEN.strip()}', and each example by your own value. "

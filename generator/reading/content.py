@@ -21,6 +21,7 @@ from generator.reading import (
 )
 from generator.reading.findings import BAD, Findings, check_id, nearest, shown
 from generator.reading.nodes import MOST_BYTES, Entries, Node, decode, parse
+from generator.reading.schema_comment import comment_problems
 from generator.reading.table import Group, MapOf, Table
 
 # One file each: its table, and whether it is a map of ids to records.
@@ -185,6 +186,7 @@ class _Reader:
         if text is None:
             return None
         self.sources[path] = text.split("\n")
+        self.findings.problems.extend(comment_problems(path, name, text))
         root, problems = parse(path, text)
         self.findings.problems.extend(problems)
         if root is None and not problems:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from generator.problems import Rule
+from generator.problems import Rule, Severity
 
 MISSING_FILE = Rule(
     "missing-file",
@@ -150,6 +150,13 @@ UNKNOWN_CHOICE = Rule(
     "It is misspelt, or another word is in use here.",
     "take one of the words that the message lists",
 )
+WRONG_SCHEMA = Rule(
+    "wrong-schema",
+    "A comment tells the editor's program to check the file by the rules of another kind of file.",
+    "The file was copied from one of another kind, or the comment was mistyped.",
+    "write the comment that the message shows, or delete it",
+    severity=Severity.WARNING,
+)
 UNKNOWN = {
     target: Rule(
         f"unknown-{target}",
@@ -192,5 +199,6 @@ RULES: tuple[Rule, ...] = (
     MARKUP,
     BAD_PHRASE,
     UNKNOWN_CHOICE,
+    WRONG_SCHEMA,
     *UNKNOWN.values(),
 )

@@ -4,8 +4,19 @@ from __future__ import annotations
 
 from generator.publish.manifest import verify
 from generator.reading.schema import schemas
+from generator.reading.schema_comment import FOLDER as SCHEMA_FOLDER
+from generator.reading.schema_comment import schema_file
 from generator.website.serve import PreviewServer
 from generator.wording.extract import extract_messages, updated_locale
 from generator.wording.own_words import TEMPLATE
 
-__all__ = ["TEMPLATE", "PreviewServer", "extract_messages", "schemas", "updated_locale", "verify"]
+__all__ = [
+    "SCHEMA_FOLDER",
+    "TEMPLATE",
+    "PreviewServer",
+    "extract_messages",
+    "schema_file",
+    "schemas",
+    "updated_locale",
+    "verify",
+]

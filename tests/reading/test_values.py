@@ -15,6 +15,15 @@ EMPTY_LEG = "  moves: []\n  holds: []\n  carries: nothing\n  lain-on: no\nstart"
 
 CASES = (
     Case(
+        "a comment that names the schema of another kind of file",
+        PUMP,
+        "name: Ankle pump\n",
+        "# yaml-language-server: $schema=../.schemas/clinic.schema.json\nname: Ankle pump\n",
+        "wrong-schema",
+        "../.schemas/clinic.schema.json",
+        ("its own is 'exercises.schema.json'", "$schema=../.schemas/exercises.schema.json"),
+    ),
+    Case(
         "a misspelt key is named, and the nearest known key is offered",
         RAISE,
         "mistakes:",
