@@ -89,7 +89,7 @@ def _rule(face: Face, path: Path) -> str:
 
 
 def _set_as_high(font: TTFont) -> None:
-    """Give a face the height of the text face: otherwise each line with a digit or a blank is a bit taller."""
+    """Give a face the height of the text face: else each line with a digit or a blank is taller."""
     text = font_path(next(face for face in FACES if face.family == TEXT_FACE))
     if text is None:
         return

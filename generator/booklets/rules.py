@@ -27,6 +27,12 @@ LONG_EXERCISE = Rule(
     "shorten the texts of the exercise, or part it into two exercises",
     Severity.WARNING,
 )
+PAGE_LOCK = Rule(
+    "booklet-page-lock",
+    "A booklet stands on other sheets than the same booklet in another language.",
+    "A text is so much longer in one language that the sheets could not be made to agree.",
+    "shorten the translation of what is named here, so that a clinician finds it on the same sheet",
+)
 LONG_PROTOCOL = Rule(
     "booklet-long-protocol",
     "A protocol for clinicians takes more than four sheets.",
@@ -134,6 +140,7 @@ RULES = (
     OVERFLOW,
     COMPLAINT,
     LONG_EXERCISE,
+    PAGE_LOCK,
     LONG_PROTOCOL,
     NOT_A_PDF,
     PAGES,

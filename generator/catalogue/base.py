@@ -96,3 +96,4 @@ class SourceStatus(Enum):
     RECALLED = "recalled"
     PRACTICE = "common practice"
     INVENTED = "invented"
+    PATIENT = "instruction for this patient"

@@ -17,11 +17,10 @@ from generator.cli.shared import DONE, NOT_STARTED, PROBLEMS, ROOT, content_opti
 from generator.pipeline import check_catalogue
 from generator.problems import has_errors
 from generator.steps.calendar import why_not
+from generator.steps.kinds import FOLD, KINDS, STANDARD
 from generator.steps.languages import speak
 from generator.steps.one_patient import Made, Order, make_for_one, why_not_there
 from generator.steps.wishes import Typed, nearest, read_wishes
-
-KINDS = ("standard",)
 
 
 @click.command()
@@ -52,7 +51,7 @@ KINDS = ("standard",)
 @click.option("--weight-bearing", help="Tighter than the programme: none, touch, partial.")
 @click.option("--dose", "doses", metavar="ID=DOSE", multiple=True, help="Dose to begin with: heel-slide=2x8.")
 @click.option(
-    "--kind", type=click.Choice(KINDS), default=KINDS[0], show_default=True, help="Kind of booklet."
+    "--kind", type=click.Choice((*KINDS, FOLD)), default=STANDARD, show_default=True, help="Kind of booklet."
 )
 @click.option(
     "--output",
@@ -143,7 +142,8 @@ def summary(made: Made, order: Order) -> str:
     lines += [f"Out: {_out(one, limits)}" for one in told.left_out]
     lines += [f"Stays, and strains {', '.join(strains)}: {item}" for item, strains in told.strained]
     pages = made.result.pages if made.result else 0
-    lines.append(f"Written: {order.output}, {pages} sheets, edition {made.edition}")
+    what = "sides to fold" if order.kind == FOLD else "sheets"
+    lines.append(f"Written: {order.output}, {pages} {what}, edition {made.edition}")
     lines.append("Read it before you hand it out; the last sheet says what to look at.")
     return "\n".join(lines)
 

@@ -18,6 +18,7 @@ from generator.cli.shared import (
     print_problems,
 )
 from generator.pipeline import Outcome, Request, build_site
+from generator.steps.kinds import Kinds
 
 
 @click.command()
@@ -30,10 +31,19 @@ from generator.pipeline import Outcome, Request, build_site
     help="Folder that is served.",
 )
 @click.option("--workers", type=click.IntRange(1, 64), default=None, help="Processes at a time.")
+@click.option(
+    "--kinds",
+    type=click.Choice([kinds.value for kinds in Kinds]),
+    default=Kinds.USUAL.value,
+    show_default=True,
+    help="Of booklets: standard alone; usual, with session sheets, and large print and pocket in the source"
+    " language; or all in every language.",
+)
 @format_option
-def build(content: Path, output: Path, workers: int | None, form: str) -> int:
+def build(content: Path, output: Path, workers: int | None, kinds: str, form: str) -> int:
     """Make the site and the booklets from the catalogue."""
-    request = Request(content, output, ROOT, ROOT / ".phasebook", workers or os.cpu_count() or 1)
+    cores = workers or os.cpu_count() or 1
+    request = Request(content, output, ROOT, ROOT / ".phasebook", cores, Kinds(kinds))
     outcome = build_site(request, lambda words: click.echo(words, err=True))
     print_problems(outcome.problems, outcome.sources, form)
     click.echo(summary(outcome, output), err=form == "json")

@@ -9,6 +9,7 @@ import click
 from generator.cli.shared import DONE, NOT_STARTED, PROBLEMS, ROOT, content_option, print_problems
 from generator.pipeline import check_catalogue
 from generator.problems import has_errors
+from generator.steps.kinds import KINDS
 from generator.steps.languages import speak
 from generator.steps.proof import Wanted, proof_sheets
 from generator.steps.wishes import nearest
@@ -18,7 +19,7 @@ from generator.steps.wishes import nearest
 @click.argument("programme", required=False)
 @click.option("--language", help="Only this language; else all of the clinic's.")
 @click.option("--phase", type=click.IntRange(1, 12), help="Only this phase.")
-@click.option("--kind", help="Only this kind of booklet.")
+@click.option("--kind", type=click.Choice(KINDS), help="Only this kind of booklet.")
 @click.option(
     "--output",
     type=click.Path(path_type=Path, file_okay=False),

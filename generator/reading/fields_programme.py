@@ -41,7 +41,7 @@ SOURCE = Table(
             example="Not stated yet",
         ),
         # A new file must not claim that anybody read anything.
-        Field("status", Choice(SourceStatus), "How sure it is.", example="invented"),
+        Field("status", Choice(SourceStatus, (SourceStatus.PATIENT,)), "How sure it is.", example="invented"),
     ),
 )
 END = Table(

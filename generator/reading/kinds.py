@@ -29,6 +29,8 @@ from generator.reading.nodes import Node, Scalar
 
 _BRACES = re.compile(r"\{[a-z][a-z0-9.-]*\}")
 MOST_LETTERS = 600
+# Texts that an editor's program takes for numbers of a kind, where nobody put them in quotation marks.
+_LIKE = {"integer": ("7", "112", "2026", "123456"), "number": ("2.5", "10.25")}
 
 
 class Kind(Protocol):
@@ -66,7 +68,8 @@ class Words:
 
     def schema(self) -> dict[str, Any]:
         """Return the schema."""
-        return {"type": "string", "minLength": 1, "maxLength": MOST_LETTERS, "pattern": "^[^<>]*\\S[^<>]*$"}
+        bounds = {"minLength": 1, "maxLength": MOST_LETTERS}
+        return {"type": ["string", "number"], "pattern": r"^[^<>]*[^<>\s][^<>]*$", **bounds}
 
     def words(self) -> str:
         """Return the form in words."""
@@ -95,7 +98,9 @@ class Plain:
 
     def schema(self) -> dict[str, Any]:
         """Return the schema; a plain scalar that looks like a number is one to a schema."""
-        return {"type": ["string", "number"], "pattern": f"^(?:{self.pattern})$"}
+        kinds = [kind for kind, like in _LIKE.items() if any(re.fullmatch(self.pattern, one) for one in like)]
+        least = {} if not kinds or re.fullmatch(self.pattern, "-1") else {"minimum": 0}
+        return {"type": ["string", *kinds], "pattern": f"^(?:{self.pattern})$", **least}
 
     def words(self) -> str:
         """Return the form in words."""
@@ -185,13 +190,19 @@ class Measure:
 
 @dataclass(frozen=True)
 class Choice:
-    """One of the words of an enumeration."""
+    """One of the words of an enumeration; `but` are members that only the program gives."""
 
     options: type[Enum]
+    but: tuple[Enum, ...] = ()
+
+    @property
+    def known(self) -> list[str]:
+        """Return the words that may be typed."""
+        return [member.value for member in self.options if member not in self.but]
 
     def read(self, node: Node, findings: Findings) -> Enum | _Bad:
         """Return the member."""
-        known = [member.value for member in self.options]
+        known = self.known
         typed = scalar(node, findings, "one of the words " + ", ".join(known))
         if isinstance(typed, _Bad):
             return typed
@@ -202,11 +213,11 @@ class Choice:
 
     def schema(self) -> dict[str, Any]:
         """Return the schema."""
-        return {"enum": [member.value for member in self.options]}
+        return {"enum": self.known}
 
     def words(self) -> str:
         """Return the form in words."""
-        return "one of: " + ", ".join(member.value for member in self.options)
+        return "one of: " + ", ".join(self.known)
 
 
 @dataclass(frozen=True)

@@ -9,7 +9,7 @@ from generator.catalogue.programme import Programme
 from generator.progression import calendar
 
 # Nobody plans an operation further ahead; a day beyond is a slip of the year.
-YEARS_AHEAD = 2
+MOST_DAYS_AHEAD = 366
 EARLIEST = datetime.date(1990, 1, 1)
 
 
@@ -27,6 +27,6 @@ def why_not(surgery: datetime.date, today: datetime.date) -> str:
     """Return why an operation on this day cannot be meant, or an empty text."""
     if surgery < EARLIEST:
         return f"{surgery} is before {EARLIEST.year}; check the year"
-    if (surgery - today).days > YEARS_AHEAD * 366:
-        return f"{surgery} is more than {YEARS_AHEAD} years ahead; check the year"
+    if (surgery - today).days > MOST_DAYS_AHEAD:
+        return f"{surgery} is more than a year ahead; check the year"
     return ""

@@ -25,7 +25,9 @@ from generator.problems import Place, Problem, Severity, in_order
 from generator.progression import arrange, steps_back, things_of_phase
 from generator.progression.one_patient import Narrowed, narrow
 from generator.steps.figures import draw_all, palette_of
+from generator.steps.kinds import FOLD, POCKET
 from generator.steps.languages import Spoken
+from generator.steps.locking import folded
 from generator.steps.paper import booklet_jobs
 from generator.steps.worked import work_out
 from generator.wording.one_patient import patient_words, restriction_words
@@ -78,7 +80,10 @@ def make_for_one(spoken: Spoken, order: Order, wishes: Wishes) -> Made:
         return Made(narrowed, in_order(problems))
     job = _job(replace(spoken, catalogue=narrowed.catalogue), order, narrowed, wishes)
     with _aside(order.output) as unfinished:
-        result = make_booklet(replace(job, output=unfinished))
+        job = replace(job, output=unfinished)
+        result = make_booklet(job)
+        if order.kind == FOLD:
+            result = replace(folded(job, result, job), problems=result.problems)
         found = tuple(replace(one, place=Place(order.output.as_posix())) for one in result.problems)
         if not any(one.severity is Severity.ERROR for one in found):
             unfinished.replace(order.output)
@@ -151,7 +156,7 @@ def _job(spoken: Spoken, order: Order, narrowed: Narrowed, wishes: Wishes) -> Bo
     patient = patient_words(spoken.voice, catalogue, programme, narrowed.told)
     return replace(
         job,
-        kind=order.kind,
+        kind=POCKET if order.kind == FOLD else order.kind,
         edition=edition_code(fingerprint(job.edition, order.kind, sorted(withheld), patient)),
         withheld=withheld,
         back=steps_back(catalogue, programme, phase, withheld),

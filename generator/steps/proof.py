@@ -13,6 +13,7 @@ from generator.booklets.side_by_side import proof_pngs
 from generator.catalogue.arranged import Orders
 from generator.problems import Place, Problem, in_order
 from generator.steps.figures import draw_all, palette_of
+from generator.steps.kinds import Kinds
 from generator.steps.languages import Spoken
 from generator.steps.paper import booklet_jobs
 from generator.steps.worked import work_out
@@ -22,7 +23,7 @@ ACROSS = 4
 
 @dataclass(frozen=True)
 class Wanted:
-    """Which booklets to look at; None means all. workers: processes at a time."""
+    """Which booklets to look at; None means all, of kinds all usual ones. workers: processes at a time."""
 
     phase: int | None = None
     kind: str | None = None
@@ -48,10 +49,11 @@ def proof_sheets(
     worked = replace(work_out(catalogue, orders), gallery=gallery)
     pictures: list[Path] = []
     problems: list[Problem] = []
+    kinds = Kinds.USUAL if wanted.kind is None else Kinds.ALL
     with tempfile.TemporaryDirectory() as folder:
         jobs = [
             (path, job)
-            for _, path, job in booklet_jobs(spoken, worked, Path(folder), assets)
+            for _, path, job in booklet_jobs(spoken, worked, Path(folder), assets, kinds)
             if wanted.phase in (None, job.phase)
             and wanted.kind in (None, job.kind)
             and wanted.programme in (None, job.programme)

@@ -80,5 +80,6 @@ CLINICAL: Mapping[Enum, Marked] = MappingProxyType(
         base.SourceStatus.RECALLED: mark("status of a source, for clinicians", "recalled"),
         base.SourceStatus.PRACTICE: mark("status of a source, for clinicians", "common practice"),
         base.SourceStatus.INVENTED: mark("status of a source, for clinicians", "invented"),
+        base.SourceStatus.PATIENT: mark("status of a source, for clinicians", "for this patient"),
     }
 )

@@ -258,6 +258,7 @@ EVERYDAY: Mapping[Enum, Marked] = MappingProxyType(
         base.SourceStatus.RECALLED: mark("how sure a source is", "recalled from memory, not checked"),
         base.SourceStatus.PRACTICE: mark("how sure a source is", "common practice, no source"),
         base.SourceStatus.INVENTED: mark("how sure a source is", "invented for the demonstration"),
+        base.SourceStatus.PATIENT: mark("how sure a source is", "instruction for this patient"),
         review.Reviewer.PHYSIOTHERAPIST: mark("who reviewed a text", "physiotherapist"),
         review.Reviewer.SURGEON: mark("who reviewed a text", "surgeon"),
         review.Reviewer.DOCTOR: mark("who reviewed a text", "doctor"),

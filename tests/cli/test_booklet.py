@@ -39,7 +39,7 @@ def files_beside(content: Path) -> list[str]:
     ("options", "says"),
     [
         (("--surgery-date", "1989-12-31"), "before 1990"),
-        (("--surgery-date", "9999-12-31"), "years ahead"),
+        (("--surgery-date", "9999-12-31"), "a year ahead"),
         (("--surgery-date", "31.12.2025"), "such as 2028-02-29"),
         (("--delayed",), "add --surgery-date"),
         (("--output", "/nowhere/at/all/booklet.pdf"), "there is no folder '/nowhere/at/all'"),

@@ -80,7 +80,7 @@ def added_restrictions(
         phase=end.number if following else None,
         release=_said(words, RELEASE),
     )
-    source = Source(text=str(_said(words, ORDERED)), status=SourceStatus.PRACTICE)
+    source = Source(text=str(_said(words, ORDERED)), status=SourceStatus.PATIENT)
     leg, why = Leg.OPERATED, _said(words, WHY)
     found: list[Restriction] = [
         MovementRestriction(
