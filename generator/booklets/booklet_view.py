@@ -18,6 +18,7 @@ from generator.booklets.life_view import (
     helper_view,
     life_items,
 )
+from generator.booklets.qr import Code, check_code
 from generator.booklets.ruled import NOTE_LINE_MM, Ruled, growing_lines, growth, note_lines
 from generator.booklets.safety_view import Pain, SignGroup, WorseLevel, pain_view, sign_groups, worse_levels
 from generator.booklets.session_view import SessionSheet, session_view
@@ -103,6 +104,7 @@ class Booklet:
     clinic_line: str
     edition_line: str
     recorded_line: str
+    code: Code | None
 
     @property
     def bar_width(self) -> float:
@@ -200,6 +202,7 @@ def booklet_view(job: BookletJob, fits: Fits) -> Booklet:
         ),
         edition_line=edition_line(voice, job.edition, job.reviewed),
         recorded_line=recorded_line(job),
+        code=check_code(job),
     )
 
 
