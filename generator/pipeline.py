@@ -30,11 +30,13 @@ from generator.steps import (
     reviewing,
     translating,
     unreviewed,
+    weights,
 )
 from generator.steps.drawn import gallery_of
 from generator.steps.expectations import audit_of
 from generator.steps.gaps import withheld_paper
 from generator.steps.languages import Spoken, speak
+from generator.steps.weights import settled, weight_problems
 from generator.steps.worked import Worked, work_out
 from generator.website import engine
 
@@ -54,6 +56,7 @@ ALL_RULES: tuple[Rule, ...] = tuple(
             *translating.RULES,
             *reviewing.RULES,
             *unreviewed.RULES,
+            *weights.RULES,
             *figures.RULES,
             *gaps.RULES,
             *one_patient.RULES,
@@ -111,7 +114,8 @@ def check_catalogue(content: Path) -> Checked:
     if read.catalogue is None:
         return Checked(None, {}, read.problems, read.sources)
     found = (*checks.check_content(read.catalogue), *figures.thing_problems(read.catalogue))
-    problems = in_order((*read.problems, *found))
+    wrong = weight_problems(read.catalogue, ALL_RULES)
+    problems = settled(read.catalogue, (*read.problems, *found, *wrong))
     catalogue = with_angles(read.catalogue)
     orders = {} if has_errors(problems) else arrange(catalogue)
     return Checked(catalogue, orders, problems, read.sources)
@@ -123,7 +127,7 @@ def check_languages(content: Path) -> Checked:
     if checked.catalogue is None:
         return checked
     _, found = speak(checked.catalogue, content)
-    return replace(checked, problems=in_order((*checked.problems, *found)))
+    return replace(checked, problems=settled(checked.catalogue, (*checked.problems, *found)))
 
 
 def build_site(request: Request, say: Say) -> Outcome:
@@ -134,7 +138,7 @@ def build_site(request: Request, say: Say) -> Outcome:
         return Outcome(checked.problems, checked.sources)
     spoken, found = speak(checked.catalogue, request.content)
     left_out = tuple(problem for _, problem in withheld_paper(spoken))
-    problems = in_order((*checked.problems, *found, *left_out))
+    problems = settled(checked.catalogue, (*checked.problems, *found, *left_out))
     if has_errors(problems) or not spoken:
         return Outcome(problems, checked.sources)
     try:
@@ -163,10 +167,13 @@ def _fill(
     site = pages.Site(spoken, worked, sheets, ALL_RULES, request.root, request.work)
     facts, found = pages.make_pages(site, stage.root, request.workers)
     paper.move_paper(sheets, stage.root)
-    problems = in_order((*problems, *found, *(problem for one in sheets for problem in one.problems)))
+    catalogue = spoken[0].catalogue
+    printed_badly = (problem for one in sheets for problem in one.problems)
+    problems = settled(catalogue, (*problems, *found, *printed_badly))
     if not has_errors(problems):
         say("Reading every page and sheet back ...")
-        problems = in_order((*problems, *audit_tree(stage.root, audit_of(spoken, facts, sheets))))
+        read_back = audit_tree(stage.root, audit_of(spoken, facts, sheets))
+        problems = settled(catalogue, (*problems, *read_back))
     outcome = Outcome(
         problems,
         checked.sources,
@@ -203,21 +210,21 @@ def preview_site(request: Request, language: str | None) -> Outcome:
         return Outcome(checked.problems, checked.sources)
     spoken, found = speak(checked.catalogue, request.content, unsigned=True)
     chosen = tuple(one for one in spoken if one.voice.code == (language or spoken[0].voice.code))
-    problems = in_order((*checked.problems, *found))
+    problems = settled(checked.catalogue, (*checked.problems, *found))
     if not chosen or has_errors(problems):
         return Outcome(problems, checked.sources)
     fresh = request.work / "fresh"
     shutil.rmtree(fresh, ignore_errors=True)
     site = pages.Site(
         chosen,
-        _worked(request, checked.catalogue, checked.orders),
+        _worked(request, spoken[0].catalogue, checked.orders),
         (),
         ALL_RULES,
         request.root,
         request.work,
     )
     _, found = pages.make_pages(site, fresh, workers=1)
-    problems = in_order((*problems, *found))
+    problems = settled(checked.catalogue, (*problems, *found))
     if has_errors(problems):
         return Outcome(problems, checked.sources)
     shutil.rmtree(request.output, ignore_errors=True)

@@ -11,7 +11,7 @@ from generator.reading.kinds import Choice, Flag, Id, Measure, Parsed
 from generator.reading.posing import Angles, InOrder, Things
 from generator.reading.table import Field, Group, ListOf, MapOf, Table
 
-_REST = Parsed(posing.rest, r"[a-z][a-z ]{2,60}", posing.REST_WORDS)
+_REST = Parsed(posing.rest, posing.REST_PATTERN, posing.REST_WORDS)
 _HALF = Parsed(
     lambda typed: Side(typed) if typed in ("operated", "other") else None,
     "operated|other",
@@ -22,12 +22,12 @@ _LIMB = Parsed(
 )
 _ARROW = Parsed(
     posing.arrow,
-    "[a-z]+( [a-z]+)?",
+    posing.ARROW_PATTERN,
     "what the arrow follows: none, pelvis, chest, head, or a side and foot, toes, knee, hip or hand",
 )
 _PRESS = Parsed(
     posing.press,
-    "[a-z]+( [a-z]+){1,2}",
+    posing.PRESS_PATTERN,
     "what presses which way (down, outwards, inwards), such as operated knee down",
 )
 _CM = Measure({"cm": 1}, -200, 200, "15 cm")

@@ -99,8 +99,9 @@ class Plain:
     def schema(self) -> dict[str, Any]:
         """Return the schema; a plain scalar that looks like a number is one to a schema."""
         kinds = [kind for kind, like in _LIKE.items() if any(re.fullmatch(self.pattern, one) for one in like)]
-        least = {} if not kinds or re.fullmatch(self.pattern, "-1") else {"minimum": 0}
-        return {"type": ["string", *kinds], "pattern": f"^(?:{self.pattern})$", **least}
+        least = {"minimum": 0 if re.fullmatch(self.pattern, "7") else 10}
+        bounds = {} if not kinds or re.fullmatch(self.pattern, "-1") else least
+        return {"type": ["string", *kinds], "pattern": f"^(?!.*[<>])(?:{self.pattern})$", **bounds}
 
     def words(self) -> str:
         """Return the form in words."""
@@ -261,8 +262,8 @@ class Id:
         return check_id(typed, node.place, findings)
 
     def schema(self) -> dict[str, Any]:
-        """Return the schema."""
-        return {"type": "string", "pattern": f"^{ID_PATTERN}$"}
+        """Return the schema; an id of digits is a number to a schema."""
+        return {"type": ["string", "integer"], "pattern": f"^{ID_PATTERN}$", "minimum": 10}
 
     def words(self) -> str:
         """Return the form in words."""

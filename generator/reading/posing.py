@@ -40,6 +40,10 @@ _PAIRS = {_PLURALS.get(part, part.value + "s"): part for part in BodyPart if par
 REST_WORDS = "a part of the body and what it rests on, such as: operated foot, hands, head on pillow"
 _REST = re.compile(r"(?:(operated|other) )?(.+?)(?: on (?:the )?(.+))?")
 
+_SIDED = "|".join(word for word, part in _PARTS.items() if part.paired)
+_UNSIDED = "|".join((*_PAIRS, *(word for word, part in _PARTS.items() if not part.paired)))
+REST_PATTERN = rf"(?:(?:operated|other) (?:{_SIDED})|{_UNSIDED})(?: on (?:the )?(?:{'|'.join(_GROUNDS)}))?"
+
 
 def rest(typed: str) -> RestSpec | None:
     """Return the rest that ``operated foot on step`` or ``hands`` means; None where it means none."""
@@ -66,6 +70,12 @@ def limb(typed: str) -> tuple[Side, Limb] | None:
 
 
 NO_ARROW = "none"
+_FOLLOWED = (
+    f"(?:operated|other) (?:{'|'.join(one.value for one in Follow if one.paired)})"
+    f"|{'|'.join(one.value for one in Follow if not one.paired)}"
+)
+ARROW_PATTERN = f"{NO_ARROW}|{_FOLLOWED}"
+PRESS_PATTERN = f"(?:{_FOLLOWED}) (?:{'|'.join(one.value for one in Towards)})"
 
 
 def arrow(typed: str) -> tuple[Side, Follow] | str | None:

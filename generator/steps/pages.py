@@ -15,6 +15,7 @@ from generator.steps.downloads import data_texts, write_data
 from generator.steps.languages import Spoken
 from generator.steps.paper import Sheets
 from generator.steps.reports import reports_of
+from generator.steps.reviewed import pages_reviewed
 from generator.steps.worked import Worked
 from generator.website.assets import write_assets
 from generator.website.config import Language
@@ -101,6 +102,7 @@ def _input(site: Site, spoken: Spoken) -> SiteInput:
         protocols={one.job.programme: _download(one) for one in printed if isinstance(one.job, ProtocolJob)},
         reports=reports_of(spoken),
         in_use=spoken.in_use(),
+        reviewed=pages_reviewed(spoken),
         rules=site.rules,
         fields=field_groups(),
     )

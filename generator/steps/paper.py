@@ -18,7 +18,9 @@ from generator.problems import Place, Problem
 from generator.progression.session import whole_session
 from generator.steps.gaps import first_hole
 from generator.steps.languages import Spoken
+from generator.steps.reviewed import booklet_state
 from generator.steps.worked import Worked
+from generator.wording.review_words import sheet_words
 
 FOLDER = "booklets"
 
@@ -96,6 +98,7 @@ def _job(
         things=worked.things[key],
         anchors=worked.anchors,
         stills=stills,
+        reviewed=sheet_words(spoken.voice, booklet_state(spoken, programme, phase)),
         output=output,
         assets=assets,
     )
@@ -123,5 +126,6 @@ def edition(
     life = [catalogue.daily_life[item] for item in stages.phase(phase).daily_life]
     places = orders[programme].of_phase(phase)
     said = (catalogue.safety, catalogue.clinic, catalogue.glossary, catalogue.equipment)
-    held = (stages, phase, exercises, life, places, *said, stills)
+    reviewed = sheet_words(spoken.voice, booklet_state(spoken, stages, stages.phase(phase)))
+    held = (stages, phase, exercises, life, places, *said, stills, reviewed)
     return edition_code(fingerprint(spoken.voice.code, *held))

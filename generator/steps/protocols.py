@@ -11,7 +11,9 @@ from generator.catalogue.fingerprints import edition_code, fingerprint
 from generator.steps.gaps import hole_in_protocol
 from generator.steps.languages import Spoken
 from generator.steps.paper import FOLDER, Sheets
+from generator.steps.reviewed import protocol_state
 from generator.steps.worked import Worked
+from generator.wording.review_words import sheet_words
 
 
 def make_protocol_sheets(
@@ -50,6 +52,7 @@ def _jobs_in(
             edition=protocol_edition(spoken, id_, worked),
             output=folder / path,
             assets=assets,
+            reviewed=sheet_words(spoken.voice, protocol_state(spoken, programme)),
         )
         yield language, path, job
 
@@ -61,5 +64,6 @@ def protocol_edition(spoken: Spoken, programme: str, worked: Worked) -> str:
     exercises = [catalogue.exercises[use.use] for phase in stages.phases for use in phase.uses]
     places = (order.windows, order.places)
     said = (catalogue.safety, catalogue.clinic, catalogue.muscles, catalogue.studies)
-    held = ("protocol", stages, exercises, places, worked.tables[programme], said)
+    reviewed = sheet_words(spoken.voice, protocol_state(spoken, stages))
+    held = ("protocol", stages, exercises, places, worked.tables[programme], said, reviewed)
     return edition_code(fingerprint(spoken.voice.code, *held))

@@ -14,6 +14,7 @@ from jinja2 import Environment
 from markupsafe import Markup
 
 from generator.website.values import PageFact
+from generator.wording.html import as_html
 from generator.wording.isolation import plain
 
 # A fence or a stray mark of Markdown would be read before the page's HTML is.
@@ -41,11 +42,13 @@ class Page:
     languages: tuple[str, ...] = ()
     found: bool = True
     listed: bool = True
+    reviewed: str = ""
 
     @property
     def fact(self) -> PageFact:
         """Return what the audit must find."""
-        return PageFact(self.path, self.doses, self.required)
+        said = (self.reviewed,) if self.reviewed else ()
+        return PageFact(self.path, self.doses, (*self.required, *said))
 
 
 def href(here: str, target: str) -> str:
@@ -59,6 +62,8 @@ def write_page(page: Page, environment: Environment, folder: Path) -> None:
     body = environment.get_template(page.template).render(
         **page.values, title=page.title, to=lambda target: href(page.path, target)
     )
+    if page.reviewed:
+        body += f'\n<p class="pb-reviewed">{as_html(page.reviewed)}</p>\n'
     target = folder / page.path.replace(".html", ".md")
     target.parent.mkdir(parents=True, exist_ok=True)
     target.write_text(f"{_front_matter(page)}\n{_wrapped(body)}", encoding="utf-8", newline="\n")

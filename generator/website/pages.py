@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 from generator.website.clinicians import clinicians_pages
@@ -24,7 +25,7 @@ from generator.website.words import about_page, glossary_page
 def write_pages(site: SiteInput, folder: Path) -> tuple[PageFact, ...]:
     """Write the Markdown pages of one language under `folder` and return what the audit must find in each."""
     speaking = environment(site.voice, site.catalogue.source_language)
-    pages = all_pages(site)
+    pages = tuple(replace(page, reviewed=site.reviewed.get(page.path, "")) for page in all_pages(site))
     for page in pages:
         write_page(page, speaking, folder)
     return tuple(page.fact for page in pages)

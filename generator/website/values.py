@@ -89,7 +89,8 @@ class SiteInput:
     programme, what hangs on one study. moments, contradictions: by programme, what a model says of gravity,
     and where it gainsays the order. protocols, data: by programme, the protocol for clinicians and the
     files with its evidence. reports: by programme, the reporting checklists. figures: by item, the
-    pictures that were drawn. rules: all codes of problems.
+    pictures that were drawn. reviewed: by page, how it was
+    reviewed. rules: all codes of problems.
     fields: the reference of all keys of the content.
     """
 
@@ -117,6 +118,7 @@ class SiteInput:
     reports: Mapping[str, tuple[ItemAnswer, ...]] = field(default_factory=lambda: MappingProxyType({}))
     figures: Mapping[str, FigureFact] = field(default_factory=lambda: MappingProxyType({}))
     protocols: Mapping[str, BookletFact] = field(default_factory=lambda: MappingProxyType({}))
+    reviewed: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
     rules: tuple[Rule, ...] = ()
     fields: tuple[FieldGroup, ...] = ()
 

@@ -35,7 +35,7 @@ def test_every_commented_key_can_be_made_live(folder: str) -> None:
     lines = text.split("\n")
     tried = 0
     for at, line in enumerate(lines):
-        key = re.fullmatch(r"( *)# ([a-z-]+):.*", line)
+        key = re.fullmatch(r"( *)# (?!yaml-language-server)([a-z-]+):.*", line)
         if not key or (at and lines[at - 1].strip() == "# for example:"):
             continue
         tried += 1
