@@ -9,17 +9,22 @@ from __future__ import annotations
 
 import hashlib
 import importlib.resources
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from generator.website.fonts import FontFile, font_faces
 
-LIGHT_STYLES = ("tokens.css", "css/frame.css", "css/parts.css", "css/paper.css")
+LIGHT_STYLES = (
+    *("tokens.css", "css/frame.css", "css/parts.css", "css/session.css", "css/find.css", "css/check.css"),
+    *("css/clinicians.css", "css/paper.css"),
+)
 DARK_STYLES = ("tokens-dark.css",)
 DARK = "screen and (prefers-color-scheme: dark)"
 SCRIPTS = ("js/frame.js",)
 CHOOSER = "js/choose.js"
+# Scripts of single pages, by the name that the page gives.
+OWN_SCRIPTS = {name: f"js/{name}.js" for name in ("check", "session", "dates", "find", "tables", "patient")}
 ICON = "icon.svg"
 # Words are found by their beginning in every language, which word stems would spoil; only a script without
 # blanks between words needs rules of its own.
@@ -36,7 +41,10 @@ class Style:
 
 @dataclass(frozen=True)
 class Assets:
-    """Where the shared files lie, as paths from the site's root; `chooser` is empty for a single language."""
+    """Where the shared files lie, as paths from the site's root; `chooser` is empty for a single language.
+
+    own: scripts of single pages, by name.
+    """
 
     styles: tuple[Style, ...]
     scripts: tuple[str, ...]
@@ -44,6 +52,7 @@ class Assets:
     bundle: str
     worker: str
     chooser: str = ""
+    own: Mapping[str, str] = field(default_factory=dict)
 
 
 def search_language(code: str) -> str:
@@ -78,6 +87,7 @@ def write_assets(sources: Path, fonts: Sequence[FontFile], languages: Iterable[s
         bundle=f"assets/{bundle.relative_to(theme).as_posix()}",
         worker=f"assets/{worker.relative_to(theme).as_posix()}",
         chooser=_put_script(sources, CHOOSER, site) if len(codes) > 1 else "",
+        own={name: _put_script(sources, script, site) for name, script in OWN_SCRIPTS.items()},
     )
 
 

@@ -30,6 +30,11 @@ class FigureView:
     width: int
     height: int
 
+    @property
+    def ends(self) -> tuple[Picture, ...]:
+        """Return start and finish; a position alone where nothing moves."""
+        return (self.pictures[0], self.pictures[-1]) if len(self.pictures) > 1 else self.pictures
+
 
 def figure_of(
     site: SiteInput, item: Exercise | DailyLife, variation: Variation | None = None

@@ -27,7 +27,7 @@ class Page:
 
     path, previous, next: from the language's folder, ending in ``.html``. languages: codes of the only
     languages that have this page; empty where all have it. found: whether the site's search lists it.
-    listed: whether search engines may list it.
+    listed: whether search engines may list it. script: name of a script of its own, or "".
     """
 
     path: str
@@ -43,6 +43,7 @@ class Page:
     found: bool = True
     listed: bool = True
     reviewed: str = ""
+    script: str = ""
 
     @property
     def fact(self) -> PageFact:
@@ -77,6 +78,7 @@ def _front_matter(page: Page) -> str:
         "next": page.next,
         "languages": list(page.languages),
         "noindex": not page.listed,
+        "script": page.script,
         "search": {} if page.found else {"exclude": True},
     }
     # JSON is YAML too, and quotes everything: no title can turn into a number, a date or a tag.

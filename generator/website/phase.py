@@ -8,7 +8,8 @@ from typing import Any
 
 from generator.catalogue.base import Text
 from generator.catalogue.clinic import Equipment
-from generator.catalogue.programme import Milestone, Phase, Programme, Use
+from generator.catalogue.exercise import Exercise
+from generator.catalogue.programme import Milestone, Phase, Programme
 from generator.catalogue.terms import Surface
 from generator.website.addresses import HELPER, phase_page, programme_page
 from generator.website.daily_life import doors_of_phase
@@ -17,9 +18,10 @@ from generator.website.helper import has_helper_page
 from generator.website.page import Page
 from generator.website.phase_items import Item, gone_in, items_of
 from generator.website.session import day_view
+from generator.website.session_cards import session_groups
 from generator.website.shared import forbidden_in, untranslated
-from generator.website.step_back import doses_of, step_back_of
-from generator.website.values import BookletFact, SiteInput
+from generator.website.step_back import doses_of
+from generator.website.values import BookletFact, PaperKind, PhaseKey, SiteInput
 from generator.wording.isolation import isolate, plain
 from generator.wording.phrases import file_size, list_of, number, pages, pain
 from generator.wording.phrases import phase as phase_words
@@ -98,9 +100,10 @@ def _page(site: SiteInput, programme: Programme, phase: Phase) -> Page:
             "pain": pain_view(voice, phase),
             "booklet": booklet,
             "booklet_detail": booklet_detail(voice, booklet),
+            "kinds": _kinds(site, (programme.id, phase.number)),
             "before": programme.phase(phase.number - 1) if phase.number > 1 else None,
             "after": programme.phase(phase.number + 1) if phase.number < last else None,
-            "untranslated": untranslated(phase, tuple(item.exercise.name for item in items)),
+            "untranslated": untranslated(phase, tuple(_shown(item.exercise) for item in items)),
             "page_of": lambda other: phase_page(programme.id, other.number),
             **_doing(site, programme, phase, items),
         },
@@ -108,18 +111,19 @@ def _page(site: SiteInput, programme: Programme, phase: Phase) -> Page:
         required=_required(site, phase, items, tuple(r.words for group in forbidden for r in group.rules)),
         previous=phase_page(programme.id, phase.number - 1) if phase.number > 1 else "",
         next=phase_page(programme.id, phase.number + 1) if phase.number < last else "",
+        script="session",
     )
 
 
 def _doing(site: SiteInput, programme: Programme, phase: Phase, items: tuple[Item, ...]) -> dict[str, Any]:
     """Return what the page says about exercises and the rest of the day."""
-    backs = (step_back_of(site, programme, phase, use) for use in _in_order(site, programme, phase))
+    groups = session_groups(site, programme, phase, items)
     return {
-        "now": tuple(item for item in items if not item.waits),
-        "later": tuple(item for item in items if item.waits),
+        "groups": groups,
+        "learned": items,
         "gone": gone_in(site, programme, phase),
         "day": day_view(site, programme, phase),
-        "backs": tuple(one for one in backs if one is not None),
+        "backs": tuple(card.back for group in groups for card in group.cards if card.back is not None),
         "standing": any(Surface.STANDING in item.exercise.surface for item in items),
         "things": _things(site, programme, phase),
         "heights": heights_of(site, [item.exercise for item in items]),
@@ -128,19 +132,9 @@ def _doing(site: SiteInput, programme: Programme, phase: Phase, items: tuple[Ite
     }
 
 
-def _in_order(site: SiteInput, programme: Programme, phase: Phase) -> Iterator[Use]:
-    uses = {use.use: use for use in phase.uses}
-    for placed in site.orders[programme.id].of_phase(phase.number):
-        yield uses[placed.exercise]
-
-
 def _doses(site: SiteInput, programme: Programme, phase: Phase) -> Iterator[str]:
-    known = site.back.get((programme.id, phase.number), {})
     for use in phase.uses:
-        exercise = site.exercise_in(programme.id, phase.number, use.use)
-        every = doses_of(site, use, exercise)
-        # Later dose steps are printed with what to do when they made it worse.
-        yield from every if (use.use, 0) in known else every[:1]
+        yield from doses_of(site, use, site.exercise_in(programme.id, phase.number, use.use))
 
 
 def _required(
@@ -156,6 +150,11 @@ def _required(
         *(item.later for item in items if item.later),
         *(item.stop for item in items if item.stop),
     )
+
+
+def _shown(exercise: Exercise) -> tuple[object, ...]:
+    """Return what the page shows of an exercise."""
+    return (exercise.name, exercise.set_up, exercise.start, exercise.steps, exercise.cautions)
 
 
 def tested(voice: Voice, phase: Phase) -> Iterator[Tested]:
@@ -207,6 +206,20 @@ def pain_view(voice: Voice, phase: Phase) -> Pain:
 def _when(site: SiteInput, programme: Programme, phase: Phase) -> str:
     windows = site.orders[programme.id].windows
     return site.voice.opening(both_tracks(site.voice, windows[phase.number - 1]))
+
+
+def _kinds(site: SiteInput, key: PhaseKey) -> tuple[tuple[str, str, str], ...]:
+    """Return path, name and details of the other forms of a phase's booklet."""
+    voice = site.voice
+    names = {
+        PaperKind.SHEET: voice.gettext("One sheet for the fridge door"),
+        PaperKind.LARGE: voice.gettext("Large print"),
+        PaperKind.POCKET: voice.gettext("Small pages, for a telephone or for reading aloud"),
+        PaperKind.FOLD: voice.gettext("To fold: print on both sides, turn over the short edge, staple"),
+    }
+    return tuple(
+        (fact.path, names[kind], booklet_detail(voice, fact)) for kind, fact in site.kinds.get(key, ())
+    )
 
 
 def booklet_detail(voice: Voice, booklet: BookletFact | None) -> str:

@@ -10,7 +10,6 @@ from generator.catalogue.dose import DoseKind
 from generator.catalogue.exercise import Exercise, Variation
 from generator.catalogue.programme import Phase, Programme, Use
 from generator.website.addresses import exercise_page
-from generator.website.figure_view import FigureView, figure_of
 from generator.website.shared import entry_words
 from generator.website.values import SiteInput
 from generator.wording.doses import DosePhrase, dose
@@ -35,7 +34,6 @@ class Item:
     later: str
     condition: Text | None
     stop: str
-    thumb: FigureView | None
     note: Text | None
 
     @property
@@ -74,8 +72,6 @@ def _item(site: SiteInput, programme: Programme, phase: Phase, use: Use, placed:
         later=voice.opening(entry_words(voice, phase, use)),
         condition=use.when,
         stop=stop_words(site, phase, use),
-        thumb=figure_of(site, exercise, exercise.variations.get(use.variation or ""))
-        or figure_of(site, exercise),
         note=use.note,
     )
 

@@ -2,25 +2,29 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from generator.catalogue.arranged import Window
 from generator.catalogue.programme import Programme
-from generator.website.addresses import HELPER, clinicians_page, phase_page, programme_page
+from generator.website.addresses import HELPER, clinicians_page, exercise_page, phase_page, programme_page
 from generator.website.allowed import patient_table
 from generator.website.daily_life import doors_of_programme
 from generator.website.helper import has_helper_page
 from generator.website.home import phase_doors
 from generator.website.page import Page
-from generator.website.shared import ends_of, untranslated
+from generator.website.shared import ends_of, entry_weeks, untranslated
 from generator.website.values import SiteInput
 from generator.wording.phrases import number
+from generator.wording.phrases import phase as phase_words
 from generator.wording.voice import Voice
 from generator.wording.weeks import delayed_weeks, weeks
 
 # Weeks that one part of the picture's scale stands for, and how long an open last phase is drawn at least.
 SCALE = 4
 _OPEN_WEEKS = 6
+# An operation before this year is a slip of the keys.
+EARLIEST_YEAR = 1990
 
 
 @dataclass(frozen=True)
@@ -51,6 +55,17 @@ class Timeline:
     axis: tuple[str, ...]
 
 
+@dataclass(frozen=True)
+class Start:
+    """What has a first possible day: a phase, or an exercise within it that enters later; both its weeks."""
+
+    name: str
+    page: str
+    week: int
+    delayed_week: int
+    within: bool
+
+
 def programme_pages(site: SiteInput) -> tuple[Page, ...]:
     """Return the page of every programme."""
     return tuple(_page(site, programme) for programme in site.catalogue.programmes.values())
@@ -68,6 +83,8 @@ def _page(site: SiteInput, programme: Programme) -> Page:
             "safety": site.catalogue.safety,
             "timeline": timeline(site, programme),
             "phases": phase_doors(site, programme),
+            "starts": tuple(_starts(site, programme)),
+            "earliest": EARLIEST_YEAR,
             "restrictions": restrictions,
             "allowed": patient_table(site, programme),
             "daily_life": doors_of_programme(site, programme),
@@ -79,7 +96,23 @@ def _page(site: SiteInput, programme: Programme) -> Page:
             str(programme.operation),
             *(str(rule.words) for group in restrictions for rule in group.rules),
         ),
+        script="dates",
     )
+
+
+def _starts(site: SiteInput, programme: Programme) -> Iterator[Start]:
+    """Yield the phases in order, each followed by its exercises that enter later."""
+    for phase in programme.phases:
+        name = site.voice.gettext("{phase}: {name}").format(
+            phase=phase_words(site.voice, phase.number), name=phase.name
+        )
+        page = phase_page(programme.id, phase.number)
+        yield Start(name, page, phase.week, phase.delayed_week, within=False)
+        late = ((*entry_weeks(phase, use), use.use) for use in phase.uses)
+        for week, delayed_week, exercise in sorted(late):
+            if (week, delayed_week) != (phase.week, phase.delayed_week):
+                named = str(site.catalogue.exercises[exercise].name)
+                yield Start(named, exercise_page(exercise), week, delayed_week, within=True)
 
 
 def timeline(site: SiteInput, programme: Programme) -> Timeline:

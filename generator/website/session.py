@@ -1,14 +1,11 @@
-"""Shows a day of a phase: the order within a session, where it differs from the order of introduction."""
+"""Says of a day of a phase what no single exercise says: how long it takes, what comes again, what rests."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from itertools import groupby
 
-from generator.catalogue.arranged import Day, Session, SessionPlace, SessionReasonKind
-from generator.catalogue.base import Text
+from generator.catalogue.arranged import Day, SessionReasonKind
 from generator.catalogue.programme import Phase, Programme
-from generator.website.addresses import exercise_page
 from generator.website.values import SiteInput
 from generator.wording.phrases import about_minutes, list_of, minutes_a_day, number, rest_between
 from generator.wording.terms import term
@@ -19,33 +16,14 @@ _SAID = frozenset({SessionReasonKind.WARM_UP, SessionReasonKind.FRESH_LEG})
 
 
 @dataclass(frozen=True)
-class Turn:
-    """An exercise in a session: its place there, its page, and why it comes here where that needs saying."""
-
-    place: str
-    name: Text
-    page: str
-    why: str
-
-
-@dataclass(frozen=True)
-class Stop:
-    """What is done in one position of the body, in order."""
-
-    where: str
-    turns: tuple[Turn, ...]
-
-
-@dataclass(frozen=True)
 class DayView:
     """The fullest day of a phase in words.
 
-    stops: the first session. takes: how long it takes. again: what each later session of the day holds.
+    takes: how long the first session takes. again: what each later session of the day holds.
     in_passing: what is done through the day besides. day_takes: how long all sessions take. rests: what must
     not be done on two days running.
     """
 
-    stops: tuple[Stop, ...]
     takes: str
     again: tuple[str, ...]
     in_passing: str
@@ -61,7 +39,6 @@ def day_view(site: SiteInput, programme: Programme, phase: Phase) -> DayView | N
     first = day.sessions[0] if day.sessions else None
     voice = site.voice
     return DayView(
-        stops=_stops(site, first) if first else (),
         takes=about_minutes(voice, first.minutes) if first else "",
         again=tuple(_again(site, day, number) for number in range(1, len(day.sessions))),
         in_passing=_names(site, day.in_passing),
@@ -70,23 +47,12 @@ def day_view(site: SiteInput, programme: Programme, phase: Phase) -> DayView | N
     )
 
 
-def _stops(site: SiteInput, session: Session) -> tuple[Stop, ...]:
-    runs = groupby(session.places, key=lambda place: place.surface)
-    return tuple(
-        Stop(
-            site.voice.opening(term(site.voice, surface)),
-            tuple(_turn(site, place) for place in run),
-        )
-        for surface, run in runs
-    )
-
-
-def _turn(site: SiteInput, place: SessionPlace) -> Turn:
-    voice = site.voice
-    reasons = dict.fromkeys(term(voice, one.kind) for one in place.reasons if one.kind in _SAID)
-    why = voice.opening(list_of(voice, reasons))
-    exercise = site.catalogue.exercises[place.exercise]
-    return Turn(number(voice, place.place), exercise.name, exercise_page(exercise.id), why)
+def turn_words(site: SiteInput, exercise: str, day: Day | None) -> str:
+    """Return why an exercise comes where it does in a session; empty where that needs no saying."""
+    places = day.sessions[0].places if day and day.sessions else ()
+    reasons = (one.kind for place in places if place.exercise == exercise for one in place.reasons)
+    said = dict.fromkeys(term(site.voice, kind) for kind in reasons if kind in _SAID)
+    return site.voice.opening(list_of(site.voice, said))
 
 
 def _again(site: SiteInput, day: Day, position: int) -> str:

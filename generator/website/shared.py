@@ -10,6 +10,7 @@ from generator.catalogue.base import Text, TextState
 from generator.catalogue.exercise import Caution
 from generator.catalogue.in_force import in_force, outlasts
 from generator.catalogue.programme import End, Phase, Programme, Restriction, Use
+from generator.catalogue.restricted import Track, entry
 from generator.wording.phrases import number
 from generator.wording.terms import term
 from generator.wording.voice import Voice
@@ -45,10 +46,14 @@ def warned(voice: Voice, cautions: Sequence[Caution]) -> tuple[Warned, ...]:
     )
 
 
+def entry_weeks(phase: Phase, use: Use) -> tuple[int, int]:
+    """Return the weeks from which a use may begin, on the usual and on the delayed track."""
+    return entry(phase, use, Track.USUAL), entry(phase, use, Track.DELAYED)
+
+
 def entry_words(voice: Voice, phase: Phase, use: Use) -> str:
     """Return when an exercise may begin later than its phase, on both tracks; else an empty text."""
-    week = phase.week if use.week is None else use.week
-    delayed = phase.delayed_week + week - phase.week if use.delayed_week is None else use.delayed_week
+    week, delayed = entry_weeks(phase, use)
     if (week, delayed) == (phase.week, phase.delayed_week):
         return ""
     return on_both_tracks(voice, not_before_week, week, delayed)

@@ -20,13 +20,14 @@ from generator.wording.phrases import duration, list_of, load
 class Back:
     """One step back for an exercise.
 
-    steps: sentences, from the highest dose step down. easier: easier forms to do instead. pause: other
-    exercises to leave out meanwhile.
+    steps: sentences, from the highest dose step down; at: the positions of these dose steps, from 0.
+    easier: easier forms to do instead. pause: other exercises to leave out meanwhile.
     """
 
     name: Text
     page: str
     steps: tuple[str, ...]
+    at: tuple[int, ...]
     easier: str
     pause: str
 
@@ -49,6 +50,7 @@ def step_back_of(site: SiteInput, programme: Programme, phase: Phase, use: Use) 
         name=exercise.name,
         page=exercise_page(use.use),
         steps=tuple(_sentence(site, use.dose_steps[one.step], exercise, one) for one in reversed(found)),
+        at=tuple(one.step for one in reversed(found)),
         easier=_easier(site, exercise, found[0].easier),
         pause=list_of(site.voice, (str(site.catalogue.exercises[one].name) for one in others)),
     )

@@ -120,7 +120,7 @@ def test_home_asks_which_booklet_was_given_and_leads_to_each_phase(english: Writ
     words = english.words("index.html")
     assert "Which booklet were you given? Until you are told, stay with the booklet you have." in words
     assert "The torn tendon above your heel was sewn together." in words
-    links = {str(link["href"]) for link in english.page("index.html").select("a[href]")}
+    links = {str(link["href"]).removesuffix("#session") for link in english.page("index.html").select("a[href]")}
     assert {PROGRAMME, PHASE_1, PHASE_2, "warning-signs.html", "tel:0555010200", "tel:112"} <= links
 
 
@@ -191,19 +191,20 @@ def test_of_two_limits_of_weight_only_the_stricter_is_shown_while_it_holds(tmp_p
 
 
 def test_a_session_shows_place_first_dose_and_how_often(english: Written) -> None:
-    """The dose is that of the first step; larger ones stand only where the step back from them is said."""
-    card = english.words(PHASE_2, ".pb-card")
+    """The dose shown large is that of the first step; the later ones follow as a ladder."""
+    card = english.words(PHASE_2, ".pb-do")
     assert card.startswith("1 Heel raise with both legs")
-    assert "2\u00a0×\u00a08 sets × repetitions" in english.page(PHASE_2).select(".pb-card")[0].get_text(" ")
+    assert "2 × 8 2 sets of 8 repetitions" in card.replace("\u00a0", " ")
     assert "Once a day, 3 days a week. Leave at least 1 day of rest in between." in card
-    assert [amount.get_text() for amount in english.page(PHASE_2).select(".pb-card__amount")] == [
-        "2\u00a0×\u00a08"
-    ]
+    shown = english.page(PHASE_2).select("[data-pb-step]:not([hidden]) .pb-do__amount")
+    assert [amount.get_text() for amount in shown] == ["2\u00a0×\u00a08"]
+    ladder = [step.get_text().strip() for step in english.page(PHASE_2).select(".pb-ladder__step")]
+    assert ladder[:3] == ["2\u00a0×\u00a08", "3\u00a0×\u00a08", "3\u00a0×\u00a010"]
     doses = english.facts[PHASE_2].doses or ()
     assert [plain(one) for one in doses] == ["2\u00a0×\u00a08", "3\u00a0×\u00a08", "3\u00a0×\u00a010"]
 
 
-def test_the_session_follows_the_computed_order(tmp_path: Path) -> None:
+def test_exercises_are_learned_in_the_computed_order(tmp_path: Path) -> None:
     """Nobody types the order: the page shows whatever was worked out, here turned round."""
     use = (
         "      - {use: ankle-pump, dose-steps: [5 times an hour],\n"
@@ -219,13 +220,13 @@ def test_the_session_follows_the_computed_order(tmp_path: Path) -> None:
     for name, places in (("as-computed", order.places), ("turned", turned)):
         changed = replace(one, orders={"tendon-repair": Order(order.programme, order.windows, places)})
         pages = Written(tmp_path / name, write_pages(changed, tmp_path / name))
-        shown = [card.get_text() for card in pages.page(PHASE_2).select(".pb-card__name")]
+        shown = [link.get_text() for link in pages.page(PHASE_2).select(".pb-learn a")]
         names = {"ankle-pump": "Ankle pump", "heel-raise": "Heel raise with both legs"}
         assert shown == [names[placed.exercise] for placed in places if placed.phase == 2]
 
 
 def test_an_exercise_that_begins_later_says_when_on_both_tracks(tmp_path: Path) -> None:
-    """It is marked by words and stands under a heading of its own, and its own page says so first."""
+    """Its card says so in words, and its own page says so first."""
     files = with_change(
         FILES,
         PROGRAMME_FILE,
@@ -234,8 +235,7 @@ def test_an_exercise_that_begins_later_says_when_on_both_tracks(tmp_path: Path) 
     )
     pages = written(files, tmp_path)
     later = "Not before week 9 ; if your start was delayed: not before week 12 ."
-    assert f"{later} Add it only when you are told." in pages.words(PHASE_2, ".pb-card__state")
-    assert "Add when you are told" in pages.words(PHASE_2, ".pb-session h3")
+    assert f"{later} Add it only when you are told." in pages.words(PHASE_2, ".pb-do__state")
     assert later in pages.words(HEEL_RAISE, ".pb-belongs")
 
 

@@ -30,15 +30,15 @@ def lived(tmp_path_factory: pytest.TempPathFactory) -> Written:
     return written(LIVED, tmp_path_factory.mktemp("lived"))
 
 
-def test_a_phase_parts_what_is_done_now_from_what_is_added_when_told(lived: Written) -> None:
-    """An exercise that enters later stands apart, and the one it replaces says when to stop."""
-    page = lived.page(PHASE_2)
-    heads = [head.get_text() for head in page.select(".pb-session h3")]
-    assert heads == ["Now", "Add when you are told"]
-    stop = "When “ Heel raise with both legs ” begins, stop this one."
-    now, later = page.select(".pb-session")[:2]
-    assert stop.replace("“ ", "“").replace(" ”", "”") in now.get_text()
-    assert "stop this one" not in later.get_text()
+def test_a_card_says_what_is_added_when_told_and_what_stops_then(lived: Written) -> None:
+    """An exercise that enters later is marked, and the one it replaces says when to stop."""
+    cards = {str(card["data-pb-do"]): card for card in lived.page(PHASE_2).select(".pb-do")}
+    stop = "When “Heel raise with both legs” begins, stop this one."
+    assert stop in cards["ankle-pump"].get_text()
+    assert not cards["ankle-pump"].has_attr("data-pb-state")
+    assert "stop this one" not in cards["heel-raise"].get_text()
+    assert cards["heel-raise"]["data-pb-state"] == "later"
+    assert "Add it only when you are told." in cards["heel-raise"].get_text()
 
 
 def test_a_phase_names_what_is_no_longer_done(tmp_path: Path) -> None:
@@ -48,12 +48,12 @@ def test_a_phase_names_what_is_no_longer_done(tmp_path: Path) -> None:
     assert pages.page(PHASE_1).select(".pb-gone") == []
 
 
-def test_the_order_of_a_session_is_shown_apart_and_explained(lived: Written) -> None:
+def test_both_orders_are_shown_and_explained(lived: Written) -> None:
     """What is learned first need not come first in a session; time and rest days stand beside."""
     words = lived.words(PHASE_2, "#day")
-    assert "Above stands the order in which you learn the exercises" in words
-    assert "Standing 1 Heel raise with both legs" in words
-    assert "A session takes about 10 minutes." in words
+    assert "You learn the exercises in another order, from easy to hard." in words
+    assert "Standing 1 Heel raise with both legs" in lived.words(PHASE_2, "#session")
+    assert "A session takes about 10 minutes." in lived.words(PHASE_2, "#session")
     assert "Leave at least 1 day of rest in between: Heel raise with both legs." in words
 
 
@@ -61,7 +61,9 @@ def test_what_is_done_in_passing_has_no_place_in_a_session(lived: Written) -> No
     """A few times each hour is no session."""
     words = lived.words(PHASE_1, "#day")
     assert "Beside the sessions, all through the day: Ankle pump." in words
-    assert lived.page(PHASE_1).select(".pb-turns") == []
+    stations = [head.get_text() for head in lived.page(PHASE_1).select(".pb-station h3")]
+    assert stations == ["All through the day"]
+    assert lived.page(PHASE_1).select(".pb-do__place") == []
 
 
 def test_one_step_back_is_said_for_each_dose_step(lived: Written) -> None:

@@ -1,0 +1,126 @@
+"""Lays a session out as cards, one for each exercise, so that it can be worked through on one page."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from generator.catalogue.arranged import Day
+from generator.catalogue.dose import DoseKind
+from generator.catalogue.exercise import Exercise
+from generator.catalogue.programme import Phase, Programme, Use
+from generator.catalogue.terms import Surface
+from generator.website.figure_view import FigureView, figure_of
+from generator.website.phase_items import Item
+from generator.website.session import turn_words
+from generator.website.shared import Warned, warned
+from generator.website.step_back import Back, step_back_of
+from generator.website.values import SiteInput
+from generator.wording.doses import DosePhrase, dose
+from generator.wording.phrases import number
+from generator.wording.terms import term
+
+
+@dataclass(frozen=True)
+class Amount:
+    """One dose step of a card: the dose in words, and how many sets there are to tick."""
+
+    dose: DosePhrase
+    sets: int
+
+
+@dataclass(frozen=True)
+class Card:
+    """An exercise to do: key for what is ticked, place in the session, all dose steps, times a day to tick.
+
+    exercise: in the words of the first dose. why: why it comes here, where that needs saying.
+    """
+
+    key: str
+    place: str
+    item: Item
+    exercise: Exercise
+    figure: FigureView | None
+    amounts: tuple[Amount, ...]
+    times: int
+    why: str
+    cautions: tuple[Warned, ...]
+    back: Back | None
+
+    @property
+    def most_sets(self) -> int:
+        """Return how many sets the largest dose step has."""
+        return max(amount.sets for amount in self.amounts)
+
+
+@dataclass
+class Group:
+    """What is done in one position of the body, in order; an empty heading: all through the day."""
+
+    where: str
+    cards: list[Card] = field(default_factory=list)
+
+
+def session_groups(
+    site: SiteInput, programme: Programme, phase: Phase, items: tuple[Item, ...]
+) -> tuple[Group, ...]:
+    """Return all exercises of a phase in the order of a session, what is done in passing last.
+
+    An exercise that the fullest day holds no more stands before the one that replaces it, or else after the
+    others of its position, so that no position is taken twice for it.
+    """
+    day = site.days.get((programme.id, phase.number))
+    by_id = {item.exercise.id: item for item in items}
+    passing = {use.use for use in phase.uses if use.dose_steps[0].kind is DoseKind.HOURLY}
+    groups: list[Group] = []
+    for one, surface in _line(phase, day, {id_: by_id[id_].exercise for id_ in by_id if id_ not in passing}):
+        where = site.voice.opening(term(site.voice, surface))
+        if not groups or groups[-1].where != where:
+            groups.append(Group(where))
+        place = number(site.voice, 1 + sum(len(group.cards) for group in groups))
+        groups[-1].cards.append(_card(site, programme, phase, by_id[one], place, day))
+    if passing:
+        rest = [_card(site, programme, phase, by_id[one], "", day) for one in by_id if one in passing]
+        groups.append(Group("", rest))
+    return tuple(groups)
+
+
+def _line(phase: Phase, day: Day | None, known: Mapping[str, Exercise]) -> list[tuple[str, Surface]]:
+    """Return the exercises in the order of the first session; those it lacks are put in where they belong."""
+    places = day.sessions[0].places if day and day.sessions else ()
+    line = [(place.exercise, place.surface) for place in places]
+    follows = {use.use: use.replaced_by for use in phase.uses}
+    # From the last one back, so that of three that replace each other each finds its successor.
+    for one in reversed([id_ for id_ in known if id_ not in {place.exercise for place in places}]):
+        surfaces = known[one].surface
+        near = [
+            at for at, (id_, surface) in enumerate(line) if id_ == follows.get(one) and surface in surfaces
+        ]
+        same = [at for at, (_, surface) in enumerate(line) if surface in surfaces]
+        spot = near[0] if near else same[-1] + 1 if same else len(line)
+        line.insert(spot, (one, line[near[0]][1] if near else line[same[-1]][1] if same else surfaces[0]))
+    return line
+
+
+def _card(
+    site: SiteInput, programme: Programme, phase: Phase, item: Item, place: str, day: Day | None
+) -> Card:
+    use = next(one for one in phase.uses if one.use == item.exercise.id)
+    own = item.variation.cautions if item.variation else ()
+    return Card(
+        key=use.use,
+        place=place,
+        item=item,
+        exercise=item.exercise,
+        figure=figure_of(site, item.exercise, item.variation) or figure_of(site, item.exercise),
+        amounts=tuple(_amount(site, use, item.exercise, step) for step in range(len(use.dose_steps))),
+        times=1 if use.dose_steps[0].kind is DoseKind.HOURLY else use.times_a_day,
+        why=turn_words(site, use.use, day),
+        cautions=warned(site.voice, (*item.exercise.cautions, *own, *use.cautions)),
+        back=step_back_of(site, programme, phase, use),
+    )
+
+
+def _amount(site: SiteInput, use: Use, exercise: Exercise, step: int) -> Amount:
+    chosen = use.dose_steps[step]
+    return Amount(dose(site.voice, chosen, exercise.dose), chosen.sets)
