@@ -6,6 +6,7 @@ publishes nothing and leaves the old site as it was.
 
 from __future__ import annotations
 
+import datetime
 import shutil
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
@@ -15,12 +16,15 @@ from generator import checks, editing, publish, reading, wording
 from generator.body.shown import with_angles
 from generator.booklets import rules as booklets
 from generator.catalogue.arranged import Orders
+from generator.catalogue.editions import NO_EDITIONS, EditionLedger
 from generator.catalogue.values import Catalogue
 from generator.problems import Problem, Rule, has_errors, in_order
 from generator.progression import arrange, one_patient
 from generator.publish import NotPublishedError, Stage, audit_tree, open_stage
 from generator.reading import read_content
+from generator.review import editions as review_editions
 from generator.steps import (
+    editions,
     figures,
     gaps,
     languages,
@@ -28,13 +32,16 @@ from generator.steps import (
     paper,
     protocols,
     reviewing,
+    states,
     translating,
     unreviewed,
     weights,
 )
 from generator.steps.drawn import gallery_of
+from generator.steps.editions import Recording, Workshop, record
 from generator.steps.expectations import audit_of
 from generator.steps.gaps import withheld_paper
+from generator.steps.kinds import Kinds
 from generator.steps.languages import Spoken, speak
 from generator.steps.weights import settled, weight_problems
 from generator.steps.worked import Worked, work_out
@@ -60,6 +67,8 @@ ALL_RULES: tuple[Rule, ...] = tuple(
             *figures.RULES,
             *gaps.RULES,
             *one_patient.RULES,
+            *review_editions.RULES,
+            *states.RULES,
         },
         key=lambda rule: rule.code,
     )
@@ -71,7 +80,7 @@ class Request:
     """What a build is to do.
 
     content, output: folders. root: the project (templates, theme, styles). work: for files that may be
-    thrown away. workers: processes at a time.
+    thrown away. workers: processes at a time. kinds: of booklets.
     """
 
     content: Path
@@ -79,6 +88,7 @@ class Request:
     root: Path
     work: Path
     workers: int = 1
+    kinds: Kinds = Kinds.USUAL
 
 
 @dataclass(frozen=True)
@@ -92,6 +102,7 @@ class Checked:
     orders: Orders
     problems: tuple[Problem, ...]
     sources: Mapping[str, Sequence[str]]
+    ledger: EditionLedger = NO_EDITIONS
 
 
 @dataclass(frozen=True)
@@ -111,14 +122,16 @@ class Outcome:
 def check_catalogue(content: Path) -> Checked:
     """Read the content and check it by the rules of the trade, before any language is chosen."""
     read = read_content(content)
+    recorded = editions.checked_ledger(content)
+    sources = {**read.sources, **editions.sources_of(content, recorded)}
     if read.catalogue is None:
-        return Checked(None, {}, read.problems, read.sources)
+        return Checked(None, {}, in_order((*read.problems, *recorded.problems)), sources)
     found = (*checks.check_content(read.catalogue), *figures.thing_problems(read.catalogue))
     wrong = weight_problems(read.catalogue, ALL_RULES)
-    problems = settled(read.catalogue, (*read.problems, *found, *wrong))
+    problems = settled(read.catalogue, (*read.problems, *recorded.problems, *found, *wrong))
     catalogue = with_angles(read.catalogue)
     orders = {} if has_errors(problems) else arrange(catalogue)
-    return Checked(catalogue, orders, problems, read.sources)
+    return Checked(catalogue, orders, problems, sources, recorded.ledger or NO_EDITIONS)
 
 
 def check_languages(content: Path) -> Checked:
@@ -160,9 +173,9 @@ def _fill(
     say(f"Printing the booklets ({', '.join(one.voice.own_name for one in spoken)}) ...")
     assets = request.root / "site_assets"
     workshop = stage.root.parent / "paper"
-    worked = _worked(request, spoken[0].catalogue, checked.orders)
+    worked = _worked(request, checked, spoken[0].catalogue)
     printed = (spoken, worked, workshop, assets, request.workers)
-    sheets = (*paper.make_paper(*printed), *protocols.make_protocol_sheets(*printed))
+    sheets = (*paper.make_paper(*printed, request.kinds), *protocols.make_protocol_sheets(*printed))
     say("Writing the pages ...")
     site = pages.Site(spoken, worked, sheets, ALL_RULES, request.root, request.work)
     facts, found = pages.make_pages(site, stage.root, request.workers)
@@ -196,11 +209,30 @@ def _left_out(spoken: tuple[Spoken, ...]) -> tuple[str, ...]:
     return (*languages_out, *(name for name, _ in withheld_paper(spoken)))
 
 
-def _worked(request: Request, catalogue: Catalogue, orders: Orders) -> Worked:
+def _worked(request: Request, checked: Checked, catalogue: Catalogue) -> Worked:
     """Work out everything, pictures included; those that did not change are kept from the last time."""
     tokens = (request.root / "site_assets" / "tokens.css").read_text(encoding="utf-8")
     gallery = gallery_of(catalogue, tokens, request.work / "figures", request.workers)
-    return replace(work_out(catalogue, orders), gallery=gallery)
+    facts = work_out(catalogue, checked.orders)
+    return replace(facts, gallery=gallery, ledger=checked.ledger, recorded=checked.ledger.dates())
+
+
+def record_editions(
+    request: Request, archive: Path, day: datetime.date, say: Say
+) -> tuple[Recording, Mapping[str, Sequence[str]]]:
+    """Record every booklet as it is published from this content; return also the lines of what was read."""
+    checked = check_catalogue(request.content)
+    if checked.catalogue is None or has_errors(checked.problems):
+        return Recording(problems=checked.problems), checked.sources
+    spoken, found = speak(checked.catalogue, request.content)
+    problems = settled(checked.catalogue, (*checked.problems, *found))
+    if has_errors(problems) or not spoken:
+        return Recording(problems=problems), checked.sources
+    say("Printing the booklets with the day on which they are recorded ...")
+    assets = request.root / "site_assets"
+    workshop = Workshop(request.work / "record", assets, request.workers, request.kinds)
+    worked = _worked(request, checked, spoken[0].catalogue)
+    return record(spoken, worked, request.content, archive, day, workshop), checked.sources
 
 
 def preview_site(request: Request, language: str | None) -> Outcome:
@@ -217,7 +249,7 @@ def preview_site(request: Request, language: str | None) -> Outcome:
     shutil.rmtree(fresh, ignore_errors=True)
     site = pages.Site(
         chosen,
-        _worked(request, spoken[0].catalogue, checked.orders),
+        _worked(request, checked, spoken[0].catalogue),
         (),
         ALL_RULES,
         request.root,

@@ -8,9 +8,11 @@ import click
 
 from generator.cli.booklet import booklet
 from generator.cli.build import build
+from generator.cli.changes import changes
 from generator.cli.check import check
 from generator.cli.dates import dates
 from generator.cli.docs import docs
+from generator.cli.editions import editions
 from generator.cli.explain import explain
 from generator.cli.figures import figures
 from generator.cli.import_ import import_
@@ -35,9 +37,11 @@ def commands() -> None:
 COMMANDS = (
     booklet,
     build,
+    changes,
     check,
     dates,
     docs,
+    editions,
     explain,
     figures,
     import_,

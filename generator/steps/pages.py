@@ -12,6 +12,8 @@ from generator.booklets.values import BookletJob
 from generator.problems import Problem, Rule
 from generator.reading.schema import reference
 from generator.steps.downloads import data_texts, write_data
+from generator.steps.editions import facts_in, known_paper, printed_now
+from generator.steps.kinds import STANDARD
 from generator.steps.languages import Spoken
 from generator.steps.paper import Sheets
 from generator.steps.reports import reports_of
@@ -25,7 +27,7 @@ from generator.website.fonts import prepare_fonts
 from generator.website.frame import write_settings
 from generator.website.pages import write_pages
 from generator.website.root import write_root
-from generator.website.values import BookletFact, FieldGroup, PageFact, SiteInput
+from generator.website.values import BookletFact, FieldGroup, PageFact, PaperKind, PhaseKey, SiteInput
 
 # The key under which the facts of the pages above all languages are kept.
 ROOT = ""
@@ -57,6 +59,8 @@ def make_pages(
     assets = write_assets(site.root / "site_assets", fonts, codes, output)
     figures = write_figures(site.worked.gallery, output)
     texts = data_texts(site.spoken[0].catalogue, site.worked)
+    now = facts_in(site.spoken, site.worked)
+    paper = known_paper(site.worked.ledger, now, printed_now(site.sheets))
     facts: dict[str, Sequence[PageFact]] = {}
     jobs: list[SiteJob] = []
     inputs: list[SiteInput] = []
@@ -64,7 +68,7 @@ def make_pages(
         code = one.voice.code
         folder = site.work / "pages" / code
         shutil.rmtree(folder, ignore_errors=True)
-        said = replace(_input(site, one), figures=figures, data=write_data(texts, folder))
+        said = replace(_input(site, one), figures=figures, data=write_data(texts, folder), paper=paper)
         facts[code] = write_pages(said, folder)
         job = SiteJob(code, one.voice.direction, folder, output / code, site.work / "config" / f"{code}.yml")
         write_settings(said, job, site.root, assets)
@@ -94,11 +98,8 @@ def _input(site: Site, spoken: Spoken) -> SiteInput:
         hanging=site.worked.hanging,
         moments=site.worked.moments,
         contradictions=site.worked.contradictions,
-        booklets={
-            (one.job.programme, one.job.phase): _download(one)
-            for one in printed
-            if isinstance(one.job, BookletJob)
-        },
+        booklets={_phase_of(one): _download(one) for one in printed if one.kind == STANDARD},
+        kinds=_other_kinds(printed),
         protocols={one.job.programme: _download(one) for one in printed if isinstance(one.job, ProtocolJob)},
         reports=reports_of(spoken),
         in_use=spoken.in_use(),
@@ -106,6 +107,23 @@ def _input(site: Site, spoken: Spoken) -> SiteInput:
         rules=site.rules,
         fields=field_groups(),
     )
+
+
+def _phase_of(sheets: Sheets) -> PhaseKey:
+    assert isinstance(sheets.job, BookletJob), "a protocol is of no phase"
+    return sheets.job.programme, sheets.job.phase
+
+
+def _other_kinds(
+    printed: Sequence[Sheets],
+) -> Mapping[PhaseKey, tuple[tuple[PaperKind, BookletFact], ...]]:
+    """Return what else can be loaded for a phase besides its standard booklet, in a fixed order."""
+    found: dict[PhaseKey, list[tuple[PaperKind, BookletFact]]] = {}
+    for kind in PaperKind:
+        for one in printed:
+            if one.kind == kind.value:
+                found.setdefault(_phase_of(one), []).append((kind, _download(one)))
+    return {key: tuple(listed) for key, listed in found.items()}
 
 
 def _download(sheets: Sheets) -> BookletFact:

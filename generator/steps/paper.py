@@ -7,7 +7,6 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from types import MappingProxyType
 
-from generator.booklets.make import make_booklets
 from generator.booklets.protocol_values import ProtocolJob
 from generator.booklets.values import BookletJob, BookletResult
 from generator.catalogue.arranged import Orders
@@ -17,12 +16,12 @@ from generator.figures.pictures import Gallery
 from generator.problems import Place, Problem
 from generator.progression.session import whole_session
 from generator.steps.gaps import first_hole
+from generator.steps.kinds import FOLD, POCKET, STANDARD, Kinds, paper_path
 from generator.steps.languages import Spoken
+from generator.steps.locking import folded, make_alike
 from generator.steps.reviewed import booklet_state
 from generator.steps.worked import Worked
 from generator.wording.review_words import sheet_words
-
-FOLDER = "booklets"
 
 
 @dataclass(frozen=True)
@@ -35,21 +34,46 @@ class Sheets:
     result: BookletResult
 
     @property
+    def folded(self) -> bool:
+        """Return whether it is a print file whose sides bear two pages."""
+        return self.kind == FOLD
+
+    @property
+    def kind(self) -> str:
+        """Return the kind of booklet; empty for a protocol."""
+        return self.job.kind if isinstance(self.job, BookletJob) else ""
+
+    @property
     def problems(self) -> tuple[Problem, ...]:
         """Return what was found in it, placed where a reader of the site would look for it."""
         return tuple(replace(problem, place=Place(self.path)) for problem in self.result.problems)
 
 
 def make_paper(
-    spoken: Sequence[Spoken], worked: Worked, folder: Path, assets: Path, workers: int
+    spoken: Sequence[Spoken],
+    worked: Worked,
+    folder: Path,
+    assets: Path,
+    workers: int,
+    kinds: Kinds = Kinds.USUAL,
 ) -> tuple[Sheets, ...]:
-    """Write every phase's booklet in every language under `folder`, with the site's own paths."""
-    jobs = booklet_jobs(spoken, worked, folder, assets)
-    results = make_booklets([job for _, _, job in jobs], workers)
-    return tuple(
+    """Write every phase's booklets in every language under `folder`, with the site's own paths."""
+    jobs = booklet_jobs(spoken, worked, folder, assets, kinds)
+    results = make_alike([job for _, _, job in jobs], workers)
+    made = [
         Sheets(language, path, job, result)
         for (language, path, job), result in zip(jobs, results, strict=True)
-    )
+    ]
+    return (*made, *(_folded(one, folder) for one in made if one.kind == POCKET))
+
+
+def _folded(pocket: Sheets, folder: Path) -> Sheets:
+    """Return the print file of a pocket booklet."""
+    job = pocket.job
+    assert isinstance(job, BookletJob), "only booklets are folded"
+    path = paper_path(pocket.language, job.programme, job.phase, FOLD)
+    fold = replace(job, kind=FOLD, output=folder / path)
+    return Sheets(pocket.language, path, fold, folded(job, pocket.result, fold))
 
 
 def move_paper(sheets: Sequence[Sheets], site: Path) -> None:
@@ -61,21 +85,33 @@ def move_paper(sheets: Sequence[Sheets], site: Path) -> None:
 
 
 def booklet_jobs(
-    spoken: Sequence[Spoken], worked: Worked, folder: Path, assets: Path
+    spoken: Sequence[Spoken],
+    worked: Worked,
+    folder: Path,
+    assets: Path,
+    kinds: Kinds = Kinds.STANDARD,
 ) -> tuple[tuple[str, str, BookletJob], ...]:
-    """Return language, path from `folder` and job of every booklet."""
+    """Return language, path from `folder` and job of every booklet, the print files to fold left out."""
     return tuple(
-        (one.voice.code, path, job) for one in spoken for path, job in _jobs_in(one, worked, folder, assets)
+        (one.voice.code, path, job)
+        for one in spoken
+        for path, job in _jobs_in(one, worked, folder, assets, kinds)
     )
 
 
-def _jobs_in(spoken: Spoken, worked: Worked, folder: Path, assets: Path) -> Iterator[tuple[str, BookletJob]]:
+def _jobs_in(
+    spoken: Spoken, worked: Worked, folder: Path, assets: Path, kinds: Kinds
+) -> Iterator[tuple[str, BookletJob]]:
+    language = spoken.voice.code
     for programme in spoken.catalogue.programmes.values():
         for phase in programme.phases:
             if first_hole(spoken, programme, phase) is not None:
                 continue
-            path = f"{spoken.voice.code}/{FOLDER}/{programme.id}-phase-{phase.number}.pdf"
-            yield path, _job(spoken, worked, programme, phase, folder / path, assets)
+            path = paper_path(language, programme.id, phase.number, STANDARD)
+            job = _job(spoken, worked, programme, phase, folder / path, assets)
+            for kind in kinds.of(language, spoken.catalogue.source_language):
+                path = paper_path(language, programme.id, phase.number, kind)
+                yield path, replace(job, kind=kind, output=folder / path)
 
 
 def _job(
@@ -84,13 +120,15 @@ def _job(
     in_use, key = spoken.in_use(), (programme.id, phase.number)
     used = {use.use: in_use[programme.id, phase.number, use.use] for use in phase.uses}
     stills = _stills(worked.gallery, programme, phase)
+    code = edition(spoken, programme.id, phase.number, worked.orders, stills)
     return BookletJob(
         catalogue=replace(spoken.catalogue, exercises={**spoken.catalogue.exercises, **used}),
         voice=spoken.voice,
         programme=programme.id,
         phase=phase.number,
         order=worked.orders[programme.id],
-        edition=edition(spoken, programme.id, phase.number, worked.orders, stills),
+        edition=code,
+        recorded=worked.recorded.get(code),
         withheld=worked.withheld[key],
         day=worked.days[key],
         turns=whole_session(spoken.catalogue, worked.orders[programme.id], phase).places,

@@ -9,8 +9,9 @@ from generator.booklets.protocol import make_protocols
 from generator.booklets.protocol_values import ProtocolJob
 from generator.catalogue.fingerprints import edition_code, fingerprint
 from generator.steps.gaps import hole_in_protocol
+from generator.steps.kinds import FOLDER
 from generator.steps.languages import Spoken
-from generator.steps.paper import FOLDER, Sheets
+from generator.steps.paper import Sheets
 from generator.steps.reviewed import protocol_state
 from generator.steps.worked import Worked
 from generator.wording.review_words import sheet_words

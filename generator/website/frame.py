@@ -9,6 +9,7 @@ from pathlib import Path
 from generator.catalogue.values import Catalogue
 from generator.website.addresses import (
     ABOUT,
+    CHECK,
     EXERCISES,
     GLOSSARY,
     HOME,
@@ -96,6 +97,7 @@ def menu_of(site: SiteInput) -> tuple[Entry, ...]:
         *_together(voice.gettext("Programmes"), programmes),
         _entry(voice.gettext("All exercises"), EXERCISES),
         _entry(voice.gettext("Warning signs"), WARNING_SIGNS),
+        _entry(voice.gettext("Check your booklet"), CHECK),
         _entry(voice.gettext("Words explained"), GLOSSARY),
         *_together(voice.gettext("For clinicians"), clinicians, name_one=True),
         _entry(voice.gettext("About these pages"), ABOUT),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from pathlib import Path
 
+from generator.website.check import check_page
 from generator.website.clinicians import clinicians_pages
 from generator.website.daily_life import daily_life_pages
 from generator.website.editors import editors_pages
@@ -42,6 +43,7 @@ def all_pages(site: SiteInput) -> tuple[Page, ...]:
         *daily_life_pages(site),
         *helper_pages(site),
         warning_page(site),
+        check_page(site),
         glossary_page(site),
         about_page(site),
         *clinicians_pages(site),

@@ -8,6 +8,7 @@ from enum import Enum
 from types import MappingProxyType
 
 from generator.catalogue.arranged import AnchorHeights, Day, Orders, RestrictionRow, StepBack, Thing
+from generator.catalogue.editions import KnownPaper
 from generator.catalogue.estimates import Estimate, Hanging, SetAside, VariationEffect
 from generator.catalogue.exercise import Exercise
 from generator.catalogue.moments import Contradiction, Moment
@@ -32,6 +33,15 @@ FormKey = tuple[str, str]
 
 FieldGroup = tuple[str, str, str, tuple[tuple[str, bool, str, str], ...]]
 """A group of keys of the content: file, name, help, and per key: key, whether it must stand, form, help."""
+
+
+class PaperKind(Enum):
+    """Another form in which a phase's booklet can be loaded, as its file name ends."""
+
+    SHEET = "sheet"
+    LARGE = "large"
+    POCKET = "pocket"
+    FOLD = "pocket-fold"
 
 
 class DataKind(Enum):
@@ -79,7 +89,8 @@ class SiteInput:
     """All that the pages of one language say.
 
     catalogue: localised, every text in words. languages: all that are published, in the chooser's order.
-    orders: by programme. booklets: what can be downloaded; a phase without an entry offers none.
+    orders: by programme. booklets: what can be downloaded; a phase without an entry offers none. kinds: in
+    which other forms.
     in_use: an exercise as used in a phase, localised with the dose that phase begins with; where an entry
     is missing, the catalogue's own is shown. withheld: ids (``exercise/variation``) of variations that a
     phase does not show, such as those above its band; what its restrictions forbid is never shown.
@@ -89,7 +100,7 @@ class SiteInput:
     programme, what hangs on one study. moments, contradictions: by programme, what a model says of gravity,
     and where it gainsays the order. protocols, data: by programme, the protocol for clinicians and the
     files with its evidence. reports: by programme, the reporting checklists. figures: by item, the
-    pictures that were drawn. reviewed: by page, how it was
+    pictures that were drawn. paper: booklets that somebody may have. reviewed: by page, how it was
     reviewed. rules: all codes of problems.
     fields: the reference of all keys of the content.
     """
@@ -118,6 +129,10 @@ class SiteInput:
     reports: Mapping[str, tuple[ItemAnswer, ...]] = field(default_factory=lambda: MappingProxyType({}))
     figures: Mapping[str, FigureFact] = field(default_factory=lambda: MappingProxyType({}))
     protocols: Mapping[str, BookletFact] = field(default_factory=lambda: MappingProxyType({}))
+    kinds: Mapping[PhaseKey, tuple[tuple[PaperKind, BookletFact], ...]] = field(
+        default_factory=lambda: MappingProxyType({})
+    )
+    paper: tuple[KnownPaper, ...] = ()
     reviewed: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
     rules: tuple[Rule, ...] = ()
     fields: tuple[FieldGroup, ...] = ()
