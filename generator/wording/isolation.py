@@ -37,8 +37,11 @@ def plain(words: str) -> str:
 
 
 def isolate(text: str) -> str:
-    """Return `text` as one left-to-right unit; isolates and direction marks inside it are dropped."""
-    return f"{OPEN}{plain(text).translate(_MARKS)}{CLOSE}"
+    """Return `text` as one left-to-right unit that no line breaks; isolates and direction marks are dropped.
+
+    A telephone number or a thousand parted at a line's end would turn round in a right-to-left text.
+    """
+    return f"{OPEN}{plain(text).translate(_MARKS).replace(' ', NO_BREAK)}{CLOSE}"
 
 
 def isolate_numbers(text: str) -> str:
