@@ -45,7 +45,7 @@ def test_what_is_read_as_one_number_is_one_unit(typed: str, isolated: str) -> No
 
 @given(st.text(alphabet=st.sampled_from("ab 0123×x*°%-–−+.,/()kgmس ثا\u00a0:'")))
 def test_isolating_changes_no_word_and_never_nests(text: str) -> None:
-    """Without its isolates a sentence is as it was, but for blanks; each isolate is opened and closed once."""
+    """Without its isolates a sentence is as it was, but for blanks; each isolate opens and closes once."""
     once = isolate_numbers(text)
     assert loosened(plain(once)) == loosened(text)
     assert isolate_numbers(once) == once
