@@ -76,6 +76,16 @@ def font_path(face: Face) -> Path | None:
     return path if path.is_file() else None
 
 
+@cache
+def drawn() -> frozenset[int]:
+    """Return the code points that the installed faces can draw, those for digits alone left aside."""
+    found: set[int] = set()
+    for path in {path for face in FACES if not face.characters and (path := font_path(face))}:
+        with TTFont(path, lazy=True) as font:
+            found |= font.getBestCmap().keys()
+    return frozenset(found)
+
+
 def font_rules() -> str:
     """Return ``@font-face`` rules for the faces that are installed, with file addresses."""
     return "\n".join(_rule(face, path) for face in FACES if (path := font_path(face)))

@@ -16,9 +16,10 @@ from generator.catalogue.exercise import Exercise
 from generator.catalogue.review import NO_LEDGER
 from generator.catalogue.values import Catalogue
 from generator.checks import readability, translated
-from generator.problems import Problem, Rule, Severity, has_errors
+from generator.problems import Place, Problem, Rule, Severity, has_errors
 from generator.review.evidence import with_read_evidence
 from generator.review.standing import Standing, Subject, signed_texts, standings
+from generator.steps import glyphs
 from generator.steps.unreviewed import safety_unsigned, unreviewed
 from generator.wording.filling import Facts
 from generator.wording.localise import NO_TRANSLATIONS, Translations, exercise_in_use, localise
@@ -36,7 +37,7 @@ WITHHELD = Rule(
     severity=Severity.WARNING,
     safety=True,
 )
-RULES = (WITHHELD,)
+RULES = (WITHHELD, *glyphs.RULES)
 
 
 @dataclass(frozen=True)
@@ -120,7 +121,12 @@ def speak_one(
     localised, found = localise(readable, speaker, translations, facts)
     denials = translated.check(catalogue, code, translations, signed_texts(stands, code))
     hard = readability.check_language(localised, code) if code != catalogue.source_language else ()
-    return Spoken(speaker, localised, translations, facts, stands), (*problems, *found, *denials, *hard)
+    one = Spoken(speaker, localised, translations, facts, stands)
+    boxes = (
+        *glyphs.undrawn_letters(texts_of(localised), code),
+        *glyphs.undrawn_own_letters(one.own, code, Place(str(path))),
+    )
+    return one, (*problems, *found, *denials, *hard, *boxes)
 
 
 def _why_withheld(catalogue: Catalogue, spoken: Spoken) -> str:
