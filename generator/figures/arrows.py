@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import Enum
 
@@ -15,7 +16,8 @@ from generator.body.skeleton import HEAD, PELVIS, THORAX, Array, limb
 from generator.figures.camera import UNITS, Camera
 from generator.figures.ink import Mark
 from generator.figures.palette import Palette
-from generator.figures.shapes import number, smooth
+from generator.figures.paths import polygon
+from generator.figures.shapes import curve
 
 _NOTHING = 0.008 * UNITS
 _SHORTEST = 0.1 * UNITS
@@ -74,47 +76,44 @@ class _Trail:
         return self.weight * float(np.linalg.norm(np.diff(self.path, axis=0), axis=1).sum())
 
 
-def _spots(body: Body, side: Side) -> dict[Follow, tuple[Array, Array, float, float]]:
-    """Return for each thing to follow: its point, where outward starts, gap outwards, weight."""
-    placed = body.placed
+def _spots(bodies: Sequence[Body], side: Side) -> dict[Follow, tuple[Array, Array, float, float]]:
+    """Return for each thing to follow: points in all poses, where outward starts, gap outwards, weight."""
+    origins = np.stack([body.placed.origins for body in bodies], axis=1)
+    turned = np.stack([body.placed.rotations for body in bodies], axis=1)
     foot, shank, thigh, hand = (limb(side, name) for name in ("foot", "shank", "thigh", "hand"))
-    at = placed.origins
-    toes = at[foot] + placed.rotations[foot] @ np.array([0.108, -0.03, 0.0])
-    heel = at[foot] + placed.rotations[foot] @ np.array([0.02, -0.045, 0.0])
-    buttock = at[PELVIS] - placed.rotations[PELVIS] @ np.array([0.075, 0.0, 0.0])
-    palm = at[hand] - placed.rotations[hand] @ np.array([0.0, 0.1, 0.0])
-    crown = at[HEAD] + placed.rotations[HEAD] @ np.array([0.0, 0.106, 0.0])
-    crest = at[PELVIS] + placed.rotations[PELVIS] @ np.array(
-        [0.0, 0.05, 0.09 if side is Side.OPERATED else -0.09]
-    )
-    chest = at[THORAX] + placed.rotations[THORAX] @ np.array([-0.06, 0.02, 0.0])
+    crest = 0.09 if side is Side.OPERATED else -0.09
+
+    def spot(segment: int, *local: float) -> Array:
+        return np.asarray(origins[segment] + turned[segment] @ np.array(local))
+
     return {
-        Follow.FOOT: (heel, at[shank], 9.0, 1.0),
-        Follow.TOES: (toes, at[foot], 8.0, 0.8),
-        Follow.KNEE: (at[shank], at[thigh], 13.0, 0.93),
-        Follow.PELVIS: (buttock, at[PELVIS], 5.0, 0.9),
-        Follow.HIP: (crest, at[PELVIS], 14.0, 0.89),
-        Follow.CHEST: (chest, at[THORAX], 8.0, 0.45),
-        Follow.HEAD: (crown, at[THORAX], 8.0, 0.3),
-        Follow.HAND: (palm, at[hand], 8.0, 0.4),
+        Follow.FOOT: (spot(foot, 0.02, -0.045, 0.0), origins[shank], 9.0, 1.0),
+        Follow.TOES: (spot(foot, 0.108, -0.03, 0.0), origins[foot], 8.0, 0.8),
+        Follow.KNEE: (origins[shank], origins[thigh], 13.0, 0.93),
+        Follow.PELVIS: (spot(PELVIS, -0.075, 0.0, 0.0), origins[PELVIS], 5.0, 0.9),
+        Follow.HIP: (spot(PELVIS, 0.0, 0.05, crest), origins[PELVIS], 14.0, 0.89),
+        Follow.CHEST: (spot(THORAX, -0.06, 0.02, 0.0), origins[THORAX], 8.0, 0.45),
+        Follow.HEAD: (spot(HEAD, 0.0, 0.106, 0.0), origins[THORAX], 8.0, 0.3),
+        Follow.HAND: (spot(hand, 0.0, -0.1, 0.0), origins[hand], 8.0, 0.4),
     }
 
 
-def _trails(motion: Motion, lens: Camera, step: int) -> dict[tuple[Side, Follow], _Trail]:
-    """Return the paths from key pose `step` to the next."""
+def _trails(
+    motion: Motion, lens: Camera, step: int, follow: tuple[Side, Follow] | None
+) -> dict[tuple[Side, Follow], _Trail]:
+    """Return the paths from key pose `step` to the next: of what is to be followed, else of everything."""
     count = (len(motion.frames) - 1) // max(len(motion.keys) - 1, 1)
     frames = motion.frames[step * count : (step + 1) * count + 1]
     found: dict[tuple[Side, Follow], _Trail] = {}
-    for side in (Side.OPERATED, Side.OTHER):
-        spots = [_spots(frame, side) for frame in frames]
-        for what in Follow:
-            path = lens.flat(np.array([spot[what][0] for spot in spots]))
-            origin = lens.flat(np.array([spot[what][1] for spot in spots]))
-            gap, weight = spots[0][what][2:]
+    for side in (Side.OPERATED, Side.OTHER) if follow is None else (follow[0],):
+        spots = _spots(frames, side)
+        for what in Follow if follow is None else (follow[1],):
+            points, starts, gap, weight = spots[what]
+            path, origin = lens.flat(points), lens.flat(starts)
             rise, run = np.abs(path[-1] - path[0])[::-1]
             if what is Follow.FOOT and rise > run:
                 # An arrow under a heel that rises would begin below the floor: it stands behind the heel.
-                origin = lens.flat(np.array([spot[Follow.TOES][0] for spot in spots]))
+                origin = lens.flat(spots[Follow.TOES][0])
             out = _beside((path - origin).mean(axis=0), path[-1] - path[0])
             out = out / max(float(np.linalg.norm(out)), 1.0)
             low = what in (Follow.FOOT, Follow.TOES) and 3 * rise < run
@@ -138,8 +137,7 @@ def arrow(
     motion: Motion, lens: Camera, palette: Palette, follow: tuple[Side, Follow] | None, step: int
 ) -> list[Mark]:
     """Return the arrow of the way to key pose `step + 1`; nothing where nothing travels."""
-    trails = _trails(motion, lens, step)
-    trail = trails[follow] if follow else max(trails.values(), key=lambda one: one.length)
+    trail = max(_trails(motion, lens, step, follow).values(), key=lambda one: one.length)
     path = _clear(trail.path + trail.away, _flesh(motion.keys[step + 1], lens), trail.low)
     length = float(np.linalg.norm(np.diff(path, axis=0), axis=1).sum())
     if length < _NOTHING:
@@ -157,7 +155,7 @@ def presses(body: Body, lens: Camera, palette: Palette, wanted: tuple[Press, ...
     """Return a short straight arrow for each press: down or inwards onto the part, or outwards from it."""
     marks: list[Mark] = []
     for press in wanted:
-        point = _spots(body, press.side)[press.what][0]
+        point = _spots([body], press.side)[press.what][0][0]
         out = body.placed.rotations[PELVIS][:, 2] * (1.0 if press.side is Side.OPERATED else -1.0)
         if press.towards is Towards.DOWN:
             end = point + _UP * (_BELLY if press.what is Follow.HIP else _PRESS_GAP)
@@ -224,9 +222,8 @@ def drawn(path: Array, palette: Palette) -> list[Mark]:
     across = np.array([-way[1], way[0]])
     base = path[-1] - way * _HEAD_LENGTH
     kept = [point for point in path if float((point - base) @ way) < 0.0 or np.linalg.norm(point - base) > 14]
-    shaft = smooth(np.array([*(kept or [path[0]]), base + way * 1.0]), closed=False, rounding=50)
-    corners = [path[-1], base + across * _HEAD_HALF, base - across * _HEAD_HALF]
-    head = "M" + "L".join(f"{number(float(x))} {number(float(y))}" for x, y in corners) + "Z"
+    shaft = curve([*(kept or [path[0]]), base + way * 1.0])
+    head = polygon(np.array([path[-1], base + across * _HEAD_HALF, base - across * _HEAD_HALF]))
     rim = palette.ground
     return [
         Mark(shaft, stroke=rim, width=_WIDTH + 3.0),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import Enum
+from functools import cached_property
 
 import numpy as np
 
@@ -33,9 +34,14 @@ class Camera:
     up: Array
     towards: Array
 
+    @cached_property
+    def _plane(self) -> Array:
+        return np.stack([self.right, -self.up], axis=1) * UNITS
+
     def flat(self, points: Array) -> Array:
         """Return points (n, 3) on the picture (n, 2), Y downwards, in drawing units."""
-        return np.stack([points @ self.right, -(points @ self.up)], axis=-1) * UNITS
+        result: Array = points @ self._plane
+        return result
 
     def vectors(self, vectors: Array) -> Array:
         """Return directions on the picture, in drawing units."""

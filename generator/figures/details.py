@@ -16,9 +16,10 @@ from generator.body.skeleton import PELVIS, limb
 from generator.figures.arrows import drawn
 from generator.figures.camera import UNITS, Camera
 from generator.figures.ink import Mark
+from generator.figures.outlines import LEG_SHORTS, LEGS, TRUNK, TRUNK_SHORTS, Ellipses
 from generator.figures.palette import Palette
-from generator.figures.person import LEG_CHAINS, LEG_SHORTS, LINE, TRUNK, TRUNK_SHORTS, WORK_LINE, hatching
-from generator.figures.shapes import Ellipses, area_path, curve, line_path
+from generator.figures.person import LINE, WORK_LINE, hatching
+from generator.figures.shapes import area_path, curve, line_path
 
 _CREST = np.array([0.0, 0.045, 0.10])  # above the hip, in the pelvis' frame
 _BEYOND = 0.035
@@ -71,7 +72,7 @@ def _buttocks(body: Body, lens: Camera, palette: Palette) -> list[Mark]:
         moved = translate(shape, *(centre - middle))
         return scale(moved, _GROWN, _GROWN, origin=Point(*centre)).intersection(window)
 
-    legs = [rings.outline(LEG_CHAINS[side]) for side in SIDES]
+    legs = [rings.outline(LEGS[side]) for side in SIDES]
     trunk = rings.outline([TRUNK])
     shorts = rings.outline([TRUNK_SHORTS], soft=False).intersection(trunk)
     shorts = shapely.union_all([shorts, *(rings.outline(LEG_SHORTS[side], soft=False) for side in SIDES)])

@@ -3,30 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
 from generator.body.skeleton import Array
+from generator.figures.paths import Path, as_drawn, written
 
 
 @dataclass(frozen=True)
 class Mark:
-    """One path: its data and how it is painted; an empty colour paints nothing."""
+    """One path and how it is painted; an empty colour paints nothing."""
 
-    data: str
+    data: Path
     fill: str = ""
     stroke: str = ""
     width: float = 0.0
     dash: str = ""
-
-    @property
-    def style(self) -> str:
-        """Return the SVG attributes of the paint; the document itself says that nothing is filled."""
-        text = f' fill="{self.fill}"' if self.fill else ""
-        if self.stroke:
-            text += f' stroke="{self.stroke}" stroke-width="{self.width:g}"'
-        if self.dash:
-            text += f' stroke-dasharray="{self.dash}"'
-        return text
 
 
 @dataclass(frozen=True)
@@ -48,23 +39,38 @@ def paint(layers: Iterable[Layer]) -> tuple[Mark, ...]:
 
 
 def markup(marks: Sequence[Mark]) -> str:
-    """Return SVG paths; an outline joins the fill it follows, and lines painted alike share one path."""
-    joined: list[Mark] = []
-    for mark in marks:
-        if not mark.data:
+    """Return SVG paths as they were drawn, every point where it is."""
+    return _joined([(as_drawn(mark.data), mark) for mark in marks], 1)
+
+
+def small(marks: Sequence[Mark], fine: int) -> str:
+    """Return marks as short SVG paths, `fine` times as large; the document's view box shrinks it again."""
+    return _joined(list(zip(written([mark.data for mark in marks], fine), marks, strict=True)), fine)
+
+
+def _joined(drawn: Sequence[tuple[str, Mark]], fine: int) -> str:
+    """Return paths; an outline joins the fill it follows, and lines painted alike share one path."""
+    paths: list[list[str]] = []
+    for data, mark in drawn:
+        if not data:
             continue
-        last = joined[-1] if joined else None
-        if (
-            last
-            and not mark.fill
-            and last.data == mark.data
-            and last.fill
-            and not last.stroke
-            and not mark.dash
-        ):
-            joined[-1] = replace(last, stroke=mark.stroke, width=mark.width)
-        elif last and not mark.fill and mark.style == last.style:
-            joined[-1] = replace(last, data=last.data + mark.data)
+        fill, stroke = f' fill="{mark.fill}"' if mark.fill else "", _stroke(mark, fine)
+        last = paths[-1] if paths else ["", "", ""]
+        if not fill and last[1] and not last[2] and last[0] == data and not mark.dash:
+            last[2] = stroke
+        elif paths and not fill and last[1:] == ["", stroke]:
+            last[0] += data
         else:
-            joined.append(mark)
-    return "".join(f'<path d="{mark.data}"{mark.style}/>' for mark in joined)
+            paths.append([data, fill, stroke])
+    return "".join(f'<path d="{data}"{fill}{stroke}/>' for data, fill, stroke in paths)
+
+
+def _stroke(mark: Mark, fine: int) -> str:
+    """Return the attributes of a line; the document itself says that nothing is filled."""
+    if not mark.stroke:
+        return ""
+    text = f' stroke="{mark.stroke}" stroke-width="{round(mark.width * fine, 1):g}"'
+    if mark.dash:
+        lengths = " ".join(f"{float(part) * fine:g}" for part in mark.dash.split())
+        text += f' stroke-dasharray="{lengths}"'
+    return text

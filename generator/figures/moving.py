@@ -13,11 +13,11 @@ import numpy as np
 
 from generator.body.skeleton import Array
 from generator.figures.camera import seen_from
-from generator.figures.compact import small
 from generator.figures.details import detailed
 from generator.figures.furniture import Room
-from generator.figures.ink import Layer
+from generator.figures.ink import Layer, small
 from generator.figures.palette import Palette
+from generator.figures.paths import work_out
 from generator.figures.person import Look, far_limbs
 from generator.figures.scene import Picture, Scene, draw, frame_of, layers_of, ring, svg, view_of
 
@@ -57,6 +57,7 @@ def _stacks(scene: Scene, palette: Palette) -> list[list[Layer]]:
         layers = layers_of(scene, body, lens, room, look)
         besides = [*ring(lens, body, scene, palette), *detailed(scene.detail, body, lens, palette)]
         drawn.append([*layers, Layer(100.0, tuple(besides))])
+    work_out([mark.data for layers in drawn for layer in layers for mark in layer.marks])
     order = np.argsort(
         np.mean([[layer.depth for layer in layers] for layers in drawn], axis=0), kind="stable"
     )

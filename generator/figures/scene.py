@@ -14,17 +14,16 @@ from generator.body.skeleton import SKELETON, limb
 from generator.figures.arrows import Follow, Press, arrow, presses
 from generator.figures.bike import Bike as TrainingBike
 from generator.figures.camera import Camera, View, choose, seen_from
-from generator.figures.compact import small
 from generator.figures.details import Detail, detailed
 from generator.figures.extent import extent
 from generator.figures.fittings import fitted
 from generator.figures.furniture import Room
 from generator.figures.held import Held
-from generator.figures.ink import Layer, Mark, markup, paint
+from generator.figures.ink import Layer, Mark, markup, paint, small
 from generator.figures.palette import Palette
 from generator.figures.person import Look, Person, far_limbs
 from generator.figures.props import Bike, CarSeat, Prop, Where, Worktop
-from generator.figures.shapes import number
+from generator.figures.shapes import circle, number
 
 MARGIN = 6.0
 FINE = 4  # whole numbers at four times the size: a quarter of a drawing unit, 0.1 mm on paper
@@ -62,7 +61,6 @@ class Scene:
     left: bool = False
     press: tuple[Press, ...] = ()
     detail: Detail | None = None
-
 
     @property
     def plays(self) -> bool:
@@ -105,18 +103,13 @@ def ring(lens: Camera, body: Body, scene: Scene, palette: Palette) -> list[Mark]
     point = placed.origins[segment] + 0.02 * out
     x, y = (float(value) for value in lens.flat(point[None])[0])
     hidden = float(out @ lens.towards) < -0.3
-    outer = _circle(x, y, 7.2)
+    outer = circle(x, y, 7.2)
     dash = "2.6 2.2" if hidden else ""
     marks = [Mark(outer, "" if hidden else palette.ground, palette.ground, 4.6)]
     marks.append(Mark(outer, "", palette.line, 1.9, dash))
     if not hidden:
-        marks.append(Mark(_circle(x, y, 2.2), palette.line))
+        marks.append(Mark(circle(x, y, 2.2), palette.line))
     return marks
-
-
-def _circle(x: float, y: float, radius: float) -> str:
-    r, width = number(radius), number(2 * radius)
-    return f"M{number(x - radius)} {number(y)}a{r} {r} 0 1 0 {width} 0a{r} {r} 0 1 0-{width} 0Z"
 
 
 def draw(scene: Scene, palette: Palette) -> tuple[Picture, ...]:

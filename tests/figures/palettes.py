@@ -11,3 +11,6 @@ TOKENS = {
     for number, item in enumerate(fields(Palette), start=1)
 }
 PALETTE = Palette.from_tokens(TOKENS)
+
+# The width of the ring at the operated joint, four times as large; nothing else in a still has it.
+RING = 'stroke-width="7.6"'

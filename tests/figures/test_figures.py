@@ -12,16 +12,17 @@ import pytest
 from generator.body.motion import Motion, move
 from generator.body.pose import Side
 from generator.figures.camera import View, choose, seen_from
-from generator.figures.compact import compact
 from generator.figures.extent import extent
 from generator.figures.moving import MOST_BYTES, ROUNDS, moving
 from generator.figures.palette import Palette
+from generator.figures.paths import CLOSES, as_drawn, polygon, written
 from generator.figures.props import Band, Chair, Floor, Limit, Mat, Pillow, Worktop
 from generator.figures.rules import around
 from generator.figures.scene import Scene, draw, stills, strip
+from generator.figures.shapes import circle, curve
 from generator.problems import Place
 from tests.body.movements import KNEE_STRAIGHTENING, MOVEMENTS, SIDE_LYING, SQUAT
-from tests.figures.palettes import PALETTE, TOKENS
+from tests.figures.palettes import PALETTE, RING, TOKENS
 
 LEG = frozenset({(Side.OPERATED, "leg")})
 _NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
@@ -80,11 +81,11 @@ def test_the_working_limb_is_hatched(side_lying: Scene) -> None:
 def test_the_operated_joint_has_a_ring_and_only_the_finish_an_arrow(side_lying: Scene) -> None:
     """The ring is a circle that no other part of a figure has; the arrow leads to the finish."""
     start, finish = stills(replace(side_lying, working=frozenset()), PALETTE)
-    assert "a28.8 28.8" in start
-    assert "a28.8 28.8" in finish
+    assert RING in start
+    assert RING in finish
     assert PALETTE.work not in start
     assert PALETTE.work in finish
-    assert "a28.8 28.8" not in strip(replace(side_lying, operated=None), PALETTE)
+    assert RING not in strip(replace(side_lying, operated=None), PALETTE)
 
 
 def test_a_left_operated_side_is_the_mirror_image(side_lying: Scene) -> None:
@@ -157,9 +158,9 @@ def test_one_frame_is_seen_at_any_time() -> None:
 
 def test_compact_paths_lead_to_the_same_points() -> None:
     """Relative whole numbers add up to the absolute ones, without drifting, also where a command goes on."""
-    data = "M1.1 2.2L10.3 -4.4L3 3Q12 5.5 20.2 7.7Q1 -9.9 4.6 4.4L1 1Z"
-    small = compact(data, 2)
-    assert small.endswith("z")
+    line = curve([(1.1, 2.2), (10.3, -4.4), (3.0, 3.0), (12.0, 5.5), (20.2, 7.7), (1.0, -9.9), (1.0, 1.0)])
+    data, (small,) = as_drawn(line), written([line], 2)
+    assert small.count("q") < data.count("Q")
     x, y = 0.0, 0.0
     for command, text in re.findall(r"([Mlq])([^Mlqz]*)", small):
         values = [float(value) for value in _NUMBER.findall(text)]
@@ -169,6 +170,22 @@ def test_compact_paths_lead_to_the_same_points() -> None:
             x, y = step if command == "M" else (x + step[0], y + step[1])
     assert (x, y) == (2, 2)
     assert len(small) < len(data)
+
+
+def test_a_polygon_is_written_with_sharp_corners_and_closed() -> None:
+    """Straight lines lead from corner to corner, and back to the first."""
+    assert written([polygon(np.array([(0.0, 0.0), (3.0, 0.0), (3.0, 4.0)]))], 1) == ["M0 0l3 0 0 4z"]
+
+
+def test_a_circle_is_round() -> None:
+    """Eight bends leave a circle by less than 0.4 % of its radius: points of the bends lie on it."""
+    points, kinds = circle(10.0, -5.0, 100.0).found
+    bends = (points - (100, -50)) / 10
+    for end, corner, start in zip(bends[2::2], bends[1::2], bends[0::2], strict=False):
+        for share in np.linspace(0.0, 1.0, 5):
+            x, y = (1 - share) ** 2 * start + 2 * share * (1 - share) * corner + share**2 * end
+            assert np.hypot(x, y) == pytest.approx(100.0, abs=0.5)
+    assert kinds[-1] >= CLOSES
 
 
 def test_the_same_movement_gives_the_same_bytes() -> None:

@@ -15,6 +15,7 @@ from generator.figures.person import Limb
 from generator.figures.scene import Operated
 from generator.steps.figures import draw_all, draw_anew, palette_of, props_of, scene_of, thing_problems
 from tests.content import FILES, catalogue_of, with_change
+from tests.figures.palettes import RING
 
 TOKENS = (Path(__file__).resolve().parents[2] / "site_assets" / "tokens.css").read_text(encoding="utf-8")
 PALETTE = palette_of(TOKENS)
@@ -122,7 +123,7 @@ def test_the_ring_is_at_the_joint_of_the_programme() -> None:
     gallery = draw_all(drawn(), PALETTE, lefts=(False,), with_moving=False)
     assert gallery.default_joint["ankle-pump"] == "ankle"
     assert scene_of(next(posed_items(drawn())), "ankle").operated is Operated.ANKLE
-    assert "a28.8 28.8" in gallery.of("ankle-pump").strip  # type: ignore[union-attr]
+    assert RING in gallery.of("ankle-pump").strip  # type: ignore[union-attr]
     assert gallery.of("ankle-pump") == gallery.of("ankle-pump", "ankle")
 
 
@@ -134,7 +135,7 @@ def test_an_exercise_of_two_joints_has_a_ring_only_where_the_joint_is_named() ->
     gallery = draw_all(catalogue_of(files), PALETTE, lefts=(False,), with_moving=False)
     pictures = {joint: gallery.of("ankle-pump", joint) for joint in (None, "ankle", "knee")}
     assert all(pictures.values())
-    assert "a28.8 28.8" not in pictures[None].strip  # type: ignore[union-attr]
+    assert RING not in pictures[None].strip  # type: ignore[union-attr]
     assert len({one.strip for one in pictures.values() if one}) == 3
 
 
