@@ -18,6 +18,7 @@ from generator.problems import Place, Problem
 from generator.reading.editions import FILE, ReadLedger, parse_editions
 
 _HEAD = """\
+# yaml-language-server: $schema=.schemas/editions.schema.json
 # Every edition of a booklet that was recorded, the latest last. Written by: editions record.
 # Do not change it by hand: codes on paper point here, and each entry is checked against its fingerprint.
 editions:

@@ -6,10 +6,15 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from generator.reading import fields_editions
 from generator.reading.content import FILES, FOLDERS
+from generator.reading.editions import FILE
 from generator.reading.forms import Same
 from generator.reading.kinds import Kind
 from generator.reading.table import Group, ListOf, MapOf, Numbered, Table, Tagged
+
+# The ledger of editions is read apart, because it grows for ever; its keys are described like the others.
+_EVERY_FILE: Mapping[str, tuple[Table, bool]] = {**FILES, FILE: (fields_editions.LEDGER, False)}
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
@@ -36,7 +41,7 @@ class TableWords:
 def schemas() -> Mapping[str, dict[str, Any]]:
     """Return a JSON Schema (draft 2020-12) for each file, by its name, or the folder of its kind."""
     found: dict[str, dict[str, Any]] = {}
-    for name, (table, mapped) in FILES.items():
+    for name, (table, mapped) in _EVERY_FILE.items():
         group = Group(table)
         found[name] = _titled(table, MapOf(group).schema() if mapped else group.schema())
     for folder, table in FOLDERS.items():
@@ -47,7 +52,7 @@ def schemas() -> Mapping[str, dict[str, Any]]:
 def reference() -> tuple[tuple[str, TableWords], ...]:
     """Return every group of keys with the file it first occurs in, each group once, in reading order."""
     roots = [*((f"{folder}/*.yml", table) for folder, table in FOLDERS.items())]
-    roots += [(name, table) for name, (table, _) in FILES.items()]
+    roots += [(name, table) for name, (table, _) in _EVERY_FILE.items()]
     found: dict[str, tuple[str, TableWords]] = {}
     for name, root in roots:
         for table in _tables(root):
