@@ -200,7 +200,7 @@ def booklet_view(job: BookletJob, fits: Fits) -> Booklet:
         clinic_line=voice.gettext("Clinic line: {telephone}").format(
             telephone=isolate(clinic.telephone.clinic)
         ),
-        edition_line=edition_line(voice, job.edition, job.reviewed),
+        edition_line=edition_line(voice, job.edition, job.draft),
         recorded_line=recorded_line(job),
         code=check_code(job),
     )

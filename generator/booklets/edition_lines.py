@@ -1,4 +1,4 @@
-"""Says on every sheet which edition it is of, since when that is recorded, and whether it was reviewed."""
+"""Says on every sheet which edition it is of, since when that is recorded, and whether it is a draft."""
 
 from __future__ import annotations
 
@@ -8,10 +8,10 @@ from generator.wording.voice import Voice
 from generator.wording.weeks import date
 
 
-def edition_line(voice: Voice, code: str, reviewed: str) -> str:
-    """Return the edition's code, followed by what the sheet says about its review."""
+def edition_line(voice: Voice, code: str, draft: str) -> str:
+    """Return the edition's code, followed by the mark of a draft."""
     edition = voice.gettext("Edition {code}").format(code=isolate(code))
-    return f"{edition} · {reviewed}" if reviewed else edition
+    return f"{edition} · {draft}" if draft else edition
 
 
 def recorded_line(job: BookletJob) -> str:

@@ -23,7 +23,7 @@ class ProtocolJob:
 
     catalogue: already localised. programme: its id. order: with windows and estimates. table: what is allowed
     when, one row for each restriction. edition: the code printed on every sheet. output: where the PDF goes.
-    assets: folder that holds ``tokens.css``. reviewed: that it is a draft, or when it was reviewed.
+    assets: folder that holds ``tokens.css``. draft: the mark of a draft on each sheet.
     """
 
     catalogue: Catalogue
@@ -34,7 +34,7 @@ class ProtocolJob:
     edition: str
     output: Path
     assets: Path
-    reviewed: str = ""
+    draft: str = ""
 
     @property
     def stages(self) -> Programme:

@@ -90,7 +90,7 @@ def protocol_view(job: ProtocolJob, chart_mm: float) -> Protocol:
         clinic_line=voice.gettext("Clinic line: {telephone}").format(
             telephone=isolate(clinic.telephone.clinic)
         ),
-        edition_line=edition_line(voice, job.edition, job.reviewed),
+        edition_line=edition_line(voice, job.edition, job.draft),
     )
 
 

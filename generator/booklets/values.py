@@ -33,7 +33,8 @@ class BookletJob:
     none is missing. kind: one of ``formats.KINDS``.
     sheets: how many sheets a section takes at least, by its key, for the same reason as `two_sheets`; what it
     does not fill becomes sheets for notes. recorded: the day on which the edition was recorded, if it was.
-    patient: what only a booklet for one patient says. reviewed: that it is a draft, or when it was reviewed.
+    patient: what only a booklet for one patient says. draft: the mark of a draft on
+    each sheet. reviewed: how it was reviewed, in sentences.
     Exercises whose words depend on the dose (``{hold}``) are passed in the catalogue as used in this phase.
     """
 
@@ -57,6 +58,7 @@ class BookletJob:
     two_sheets: frozenset[str] = frozenset()
     sheets: Mapping[str, int] = field(default_factory=dict)
     recorded: datetime.date | None = None
+    draft: str = ""
     reviewed: str = ""
 
     @property

@@ -21,7 +21,7 @@ from generator.steps.languages import Spoken
 from generator.steps.locking import folded, make_alike
 from generator.steps.reviewed import booklet_state
 from generator.steps.worked import Worked
-from generator.wording.review_words import sheet_words
+from generator.wording.review_words import draft_mark, review_words
 
 
 @dataclass(frozen=True)
@@ -120,6 +120,7 @@ def _job(
     in_use, key = spoken.in_use(), (programme.id, phase.number)
     used = {use.use: in_use[programme.id, phase.number, use.use] for use in phase.uses}
     stills = _stills(worked.gallery, programme, phase)
+    state = booklet_state(spoken, programme, phase)
     code = edition(spoken, programme.id, phase.number, worked.orders, stills)
     return BookletJob(
         catalogue=replace(spoken.catalogue, exercises={**spoken.catalogue.exercises, **used}),
@@ -136,7 +137,8 @@ def _job(
         things=worked.things[key],
         anchors=worked.anchors,
         stills=stills,
-        reviewed=sheet_words(spoken.voice, booklet_state(spoken, programme, phase)),
+        draft=draft_mark(spoken.voice, state),
+        reviewed=review_words(spoken.voice, state),
         output=output,
         assets=assets,
     )
@@ -164,6 +166,6 @@ def edition(
     life = [catalogue.daily_life[item] for item in stages.phase(phase).daily_life]
     places = orders[programme].of_phase(phase)
     said = (catalogue.safety, catalogue.clinic, catalogue.glossary, catalogue.equipment)
-    reviewed = sheet_words(spoken.voice, booklet_state(spoken, stages, stages.phase(phase)))
+    reviewed = review_words(spoken.voice, booklet_state(spoken, stages, stages.phase(phase)))
     held = (stages, phase, exercises, life, places, *said, stills, reviewed)
     return edition_code(fingerprint(spoken.voice.code, *held))

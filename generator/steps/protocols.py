@@ -14,7 +14,7 @@ from generator.steps.languages import Spoken
 from generator.steps.paper import Sheets
 from generator.steps.reviewed import protocol_state
 from generator.steps.worked import Worked
-from generator.wording.review_words import sheet_words
+from generator.wording.review_words import draft_mark
 
 
 def make_protocol_sheets(
@@ -53,7 +53,7 @@ def _jobs_in(
             edition=protocol_edition(spoken, id_, worked),
             output=folder / path,
             assets=assets,
-            reviewed=sheet_words(spoken.voice, protocol_state(spoken, programme)),
+            draft=draft_mark(spoken.voice, protocol_state(spoken, programme)),
         )
         yield language, path, job
 
@@ -65,6 +65,6 @@ def protocol_edition(spoken: Spoken, programme: str, worked: Worked) -> str:
     exercises = [catalogue.exercises[use.use] for phase in stages.phases for use in phase.uses]
     places = (order.windows, order.places)
     said = (catalogue.safety, catalogue.clinic, catalogue.muscles, catalogue.studies)
-    reviewed = sheet_words(spoken.voice, protocol_state(spoken, stages))
-    held = ("protocol", stages, exercises, places, worked.tables[programme], said, reviewed)
+    draft = draft_mark(spoken.voice, protocol_state(spoken, stages))
+    held = ("protocol", stages, exercises, places, worked.tables[programme], said, draft)
     return edition_code(fingerprint(spoken.voice.code, *held))

@@ -41,14 +41,9 @@ def review_words(voice: Voice, state: ReviewState) -> str:
     return voice.gettext("Invented for the demonstration: {words}").format(words=told)
 
 
-def sheet_words(voice: Voice, state: ReviewState) -> str:
-    """Return the same in the few words that each sheet has room for."""
-    if state.draft or state.content is None:
-        return voice.gettext("Draft, not reviewed")
-    words = voice.gettext("Reviewed {month}")
-    if state.invented:
-        words = voice.gettext("Reviewed {month} (invented)")
-    return words.format(month=month(voice, state.content.date))
+def draft_mark(voice: Voice, state: ReviewState) -> str:
+    """Return the mark that each sheet of a draft bears; empty for what was reviewed."""
+    return voice.pgettext("state of a booklet", "Draft") if state.draft else ""
 
 
 def _read(voice: Voice, words: str, reviewed: Reviewed) -> str:

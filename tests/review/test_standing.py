@@ -16,7 +16,7 @@ from generator.review.standing import State, standings
 from generator.steps.languages import Spoken, speak_one
 from generator.steps.reviewed import booklet_state, pages_reviewed
 from generator.steps.reviewing import recalled_unsigned
-from generator.wording.review_words import review_words, sheet_words
+from generator.wording.review_words import draft_mark, review_words
 from generator.wording.voice import voice
 from tests.content import catalogue_of
 
@@ -131,18 +131,18 @@ ROLES = (Reviewer.PHYSIOTHERAPIST, Reviewer.SURGEON)
 @pytest.mark.parametrize(
     ("state", "page", "sheet"),
     [
-        (ReviewState(None), "Draft: nobody has reviewed this yet.", "Draft, not reviewed"),
-        (ReviewState(None, changed=True), "Draft: changed since its last review.", "Draft, not reviewed"),
+        (ReviewState(None), "Draft: nobody has reviewed this yet.", "Draft"),
+        (ReviewState(None, changed=True), "Draft: changed since its last review.", "Draft"),
         (
             ReviewState(Reviewed(ROLES, DAY, NEXT)),
             "Reviewed by: physiotherapist and surgeon, 2 March 2026. Next review: November 2028.",
-            "Reviewed March 2026",
+            "",
         ),
         (
             ReviewState(Reviewed(ROLES[:1], DAY), translated=True),
             "Reviewed by: physiotherapist, 2 March 2026. "
             "Draft translation: nobody has reviewed it as it is now.",
-            "Draft, not reviewed",
+            "Draft",
         ),
         (
             ReviewState(
@@ -150,21 +150,21 @@ ROLES = (Reviewer.PHYSIOTHERAPIST, Reviewer.SURGEON)
             ),
             "Reviewed by: physiotherapist, 2 March 2026. Translation reviewed by: translator, 2 March 2026. "
             "Next review: November 2028.",
-            "Reviewed March 2026",
+            "",
         ),
         (
             ReviewState(Reviewed(ROLES[:1], DAY), invented=True),
             "Invented for the demonstration: Reviewed by: physiotherapist, 2 March 2026.",
-            "Reviewed March 2026 (invented)",
+            "",
         ),
     ],
 )
 def test_pages_and_sheets_say_how_they_were_reviewed(state: ReviewState, page: str, sheet: str) -> None:
-    """By role and day, with the next review as a month; a sheet has room for the month only."""
+    """By role and day, with the next review as a month; a sheet has room for the mark of a draft."""
 
     def bare(words: str) -> str:
         return words.replace("\u2066", "").replace("\u2068", "").replace("\u2069", "")
 
     english = voice("en")
     assert bare(review_words(english, state)) == page
-    assert bare(sheet_words(english, state)) == sheet
+    assert bare(draft_mark(english, state)) == sheet
