@@ -100,6 +100,7 @@ def _input(site: Site, spoken: Spoken) -> SiteInput:
         contradictions=site.worked.contradictions,
         booklets={_phase_of(one): _download(one) for one in printed if one.kind == STANDARD},
         kinds=_other_kinds(printed),
+        choices=site.worked.choices,
         protocols={one.job.programme: _download(one) for one in printed if isinstance(one.job, ProtocolJob)},
         reports=reports_of(spoken),
         in_use=spoken.in_use(),

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from generator.catalogue.arranged import AnchorHeights, Day, Orders, RestrictionRow, StepBack, Thing
+from generator.catalogue.choices import PhaseChoices
 from generator.catalogue.editions import NO_EDITIONS, EditionLedger
 from generator.catalogue.estimates import Estimate, Hanging, SetAside, VariationEffect
 from generator.catalogue.moments import Contradiction, Moment
@@ -26,6 +27,7 @@ from generator.progression import (
     variation_effects,
     withheld_variations,
 )
+from generator.progression.one_patient import phase_choices
 
 PhaseKey = tuple[str, int]
 StepKey = tuple[str, int]
@@ -42,7 +44,8 @@ class Worked:
     heights. estimates, set_aside: what is known of each form (``exercise`` or ``exercise/variation``) and
     whole muscle. effects: by exercise, what its variations change. hanging: by programme, what hangs on
     one study. moments: by programme and form, what gravity asks, as a model says. contradictions: where
-    it gainsays the order, which it never changes. gallery: the pictures, empty where nothing was drawn.
+    it gainsays the order, which it never changes. choices: what
+    can be narrowed for one patient. gallery: the pictures, empty where nothing was drawn.
     ledger: editions recorded before. recorded: the day to print on a booklet, by its code.
     """
 
@@ -59,6 +62,7 @@ class Worked:
     hanging: Mapping[str, tuple[Hanging, ...]] = field(default_factory=dict)
     moments: Mapping[str, Mapping[str, Moment]] = field(default_factory=dict)
     contradictions: Mapping[str, tuple[Contradiction, ...]] = field(default_factory=dict)
+    choices: Mapping[PhaseKey, PhaseChoices] = field(default_factory=dict)
     gallery: Gallery = field(default_factory=Gallery)
     ledger: EditionLedger = NO_EDITIONS
     recorded: Mapping[str, datetime.date] = field(default_factory=dict)
@@ -91,6 +95,11 @@ def work_out(catalogue: Catalogue, orders: Orders) -> Worked:
         effects=variation_effects(catalogue, activity),
         hanging={id_: hanging(catalogue, one) for id_, one in catalogue.programmes.items()},
         moments=moments,
+        choices={
+            (one.id, phase.number): phase_choices(catalogue, one, phase)
+            for one in catalogue.programmes.values()
+            for phase in one.phases
+        },
         contradictions={
             id_: tuple(contradictions(orders[id_], moments[id_], forms_of(catalogue.programmes[id_])))
             for id_ in orders

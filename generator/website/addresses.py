@@ -51,6 +51,26 @@ def clinicians_page(programme: str) -> str:
     return f"clinicians/{programme}.html"
 
 
+def protocol_page(programme: str) -> str:
+    """Return the page of a programme's protocol for clinicians."""
+    return f"clinicians/{programme}-protocol.html"
+
+
+def order_page(programme: str) -> str:
+    """Return the page that tells clinicians how a programme's order came out."""
+    return f"clinicians/{programme}-order.html"
+
+
+def evidence_page(programme: str) -> str:
+    """Return the page of the measurements and studies behind a programme."""
+    return f"clinicians/{programme}-evidence.html"
+
+
+def patient_page(programme: str, phase: int) -> str:
+    """Return the page on which a clinician makes the sheet of a phase for one patient."""
+    return f"clinicians/{programme}-patient-{phase}.html"
+
+
 def daily_life_page(item: str) -> str:
     """Return the page of a thing of daily life."""
     return f"daily-life/{item}.html"

@@ -26,7 +26,10 @@ from generator.wording.isolation import isolate, plain
 from generator.wording.voice import Voice
 
 # Patterns of pages that no menu lists: a menu of hundreds of exercises would be copied into every page.
-OUTSIDE_MENU = ("exercises/*", "daily-life/*", "helper.md", "editors/*", "clinicians/*-reporting.md")
+OUTSIDE_MENU = (
+    *("exercises/*", "daily-life/*", "helper.md", "editors/*"),
+    *(f"clinicians/*-{part}.md" for part in ("reporting", "protocol", "order", "evidence", "patient-*")),
+)
 
 
 def write_settings(site: SiteInput, job: SiteJob, project: Path, assets: Assets) -> None:

@@ -15,6 +15,7 @@ from generator.website.exercise_list import list_page
 from generator.website.helper import helper_pages
 from generator.website.home import home_page
 from generator.website.page import Page, write_page
+from generator.website.patient import patient_pages
 from generator.website.phase import phase_pages
 from generator.website.programme import programme_pages
 from generator.website.reporting import reporting_pages
@@ -47,6 +48,7 @@ def all_pages(site: SiteInput) -> tuple[Page, ...]:
         glossary_page(site),
         about_page(site),
         *clinicians_pages(site),
+        *patient_pages(site),
         *reporting_pages(site),
         *editors_pages(site),
     )

@@ -8,6 +8,7 @@ from enum import Enum
 from types import MappingProxyType
 
 from generator.catalogue.arranged import AnchorHeights, Day, Orders, RestrictionRow, StepBack, Thing
+from generator.catalogue.choices import PhaseChoices
 from generator.catalogue.editions import KnownPaper
 from generator.catalogue.estimates import Estimate, Hanging, SetAside, VariationEffect
 from generator.catalogue.exercise import Exercise
@@ -90,7 +91,7 @@ class SiteInput:
 
     catalogue: localised, every text in words. languages: all that are published, in the chooser's order.
     orders: by programme. booklets: what can be downloaded; a phase without an entry offers none. kinds: in
-    which other forms.
+    which other forms. choices: what can be narrowed for one patient.
     in_use: an exercise as used in a phase, localised with the dose that phase begins with; where an entry
     is missing, the catalogue's own is shown. withheld: ids (``exercise/variation``) of variations that a
     phase does not show, such as those above its band; what its restrictions forbid is never shown.
@@ -126,6 +127,7 @@ class SiteInput:
         default_factory=lambda: MappingProxyType({})
     )
     data: Mapping[str, tuple[DataFact, ...]] = field(default_factory=lambda: MappingProxyType({}))
+    choices: Mapping[PhaseKey, PhaseChoices] = field(default_factory=lambda: MappingProxyType({}))
     reports: Mapping[str, tuple[ItemAnswer, ...]] = field(default_factory=lambda: MappingProxyType({}))
     figures: Mapping[str, FigureFact] = field(default_factory=lambda: MappingProxyType({}))
     protocols: Mapping[str, BookletFact] = field(default_factory=lambda: MappingProxyType({}))

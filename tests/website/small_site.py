@@ -42,6 +42,10 @@ HEEL_RAISE = "exercises/heel-raise.html"
 PHASE_1, PHASE_2 = (f"programmes/tendon-repair/phase-{number}.html" for number in (1, 2))
 PROGRAMME = "programmes/tendon-repair/index.html"
 CLINICIANS = "clinicians/tendon-repair.html"
+ORDER, EVIDENCE, PROTOCOL = (
+    f"clinicians/tendon-repair-{part}.html" for part in ("order", "evidence", "protocol")
+)
+PATIENT_1, PATIENT_2 = (f"clinicians/tendon-repair-patient-{number}.html" for number in (1, 2))
 REPORTING = "clinicians/tendon-repair-reporting.html"
 # The path that the browser tests serve the site under.
 PREFIX = "prefix"
@@ -183,6 +187,7 @@ def site_inputs(files: Mapping[str, str] = FILES, codes: Sequence[str] = CODES) 
             hanging=worked.hanging,
             moments=worked.moments,
             contradictions=worked.contradictions,
+            choices=worked.choices,
             booklets={("tendon-repair", 2): BOOKLET},
             reports=reports_of(Spoken(one, localise(catalogue, one, translations)[0], translations)),
             in_use={

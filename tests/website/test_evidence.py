@@ -18,7 +18,7 @@ from generator.website.reasons import reason_sentences
 from generator.website.values import SiteInput
 from generator.wording.isolation import plain
 from tests.content import FILES, with_change
-from tests.website.small_site import CLINICIANS, HEEL_RAISE, REPORTING, site_inputs
+from tests.website.small_site import CLINICIANS, EVIDENCE, HEEL_RAISE, ORDER, REPORTING, site_inputs
 from tests.website.written import Written, written
 
 RAISE_FILE = "exercises/heel-raise.yml"
@@ -45,7 +45,7 @@ def pages_of(site: SiteInput, folder: Path) -> Written:
 
 def order_row(pages: Written, number: int = -1) -> Tag:
     """Return a row of the order."""
-    return pages.page(CLINICIANS).select(".pb-table--order tbody tr")[number]
+    return pages.page(ORDER).select(".pb-table--order tbody tr")[number]
 
 
 def said(part: Tag) -> str:
@@ -94,7 +94,7 @@ def test_every_value_says_what_became_of_it(tmp_path: Path) -> None:
         "     load: body weight on both legs, read: []}\n"
     )
     files = with_change(FILES, RAISE_FILE, "activity:\n", f"activity:\n{more}")
-    rows = written(files, tmp_path).page(CLINICIANS).select("#evidence-heel-raise tbody tr")
+    rows = written(files, tmp_path).page(EVIDENCE).select("#evidence-heel-raise tbody tr")
     ends = [said(row.select("td")[-1]) for row in rows]
     assert sorted(ends) == ["In the estimate", "Set aside: a part of the muscle, not the whole"]
 
@@ -137,7 +137,7 @@ def test_what_hangs_on_one_study_is_named(one: SiteInput, tmp_path: Path) -> Non
         Hanging("invented-2001", "heel-raise", 2, 57.5, 7.5),
     )
     pages = pages_of(replace(one, hanging={"tendon-repair": hangs}), tmp_path)
-    rows = [said(row) for row in pages.page(CLINICIANS).select("#hanging tbody tr")]
+    rows = [said(row) for row in pages.page(ORDER).select("#hanging tbody tr")]
     assert rows[0].endswith("not measured Not known")
     assert rows[1].endswith("58 %MVIC Above the band by 7.5 points")
 
@@ -159,7 +159,7 @@ def test_what_gravity_asks_is_shown_as_modelled(one: SiteInput, tmp_path: Path) 
         moments={"tendon-repair": {moment.form: moment for moment in moments}},
         contradictions={"tendon-repair": against},
     )
-    page = pages_of(told, tmp_path).page(CLINICIANS)
+    page = pages_of(told, tmp_path).page(ORDER)
     block = said(page.select("#gravity")[0])
     assert "Modelled, gravity only" in block
     assert "against hip abduction" in block
@@ -190,7 +190,7 @@ def test_patients_read_in_words_what_a_form_changes_and_clinicians_in_points(
     pages = pages_of(replace(one, effects={"heel-raise": (effect,)}), tmp_path)
     patient = pages.words(HEEL_RAISE, ".pb-pair")
     assert (words in patient) if words else ("It works" not in patient)
-    clinical = plain(pages.words(CLINICIANS, "#forms"))
+    clinical = plain(pages.words(EVIDENCE, "#forms"))
     assert (shown in clinical.replace(" points", " points")) if shown else clinical == ""
 
 

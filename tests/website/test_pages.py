@@ -20,10 +20,15 @@ from generator.wording.isolation import plain
 from tests.content import FILES, with_change
 from tests.website.small_site import (
     CLINICIANS,
+    EVIDENCE,
     HEEL_RAISE,
+    ORDER,
+    PATIENT_1,
+    PATIENT_2,
     PHASE_1,
     PHASE_2,
     PROGRAMME,
+    PROTOCOL,
     REPORTING,
     site_inputs,
 )
@@ -77,8 +82,9 @@ phases:
 def test_every_pinned_address_is_written(english: Written) -> None:
     """The addresses are those of the house: printed codes and bookmarks must go on working."""
     assert set(english.facts) == {
-        *("index.html", "warning-signs.html", "glossary.html", "about.html"),
-        *(PROGRAMME, PHASE_1, PHASE_2, CLINICIANS, REPORTING),
+        *("index.html", "warning-signs.html", "check.html", "glossary.html", "about.html"),
+        *(PROGRAMME, PHASE_1, PHASE_2, CLINICIANS, PROTOCOL, ORDER, EVIDENCE, REPORTING),
+        *(PATIENT_1, PATIENT_2),
         *("exercises/index.html", "exercises/ankle-pump.html", HEEL_RAISE),
         *("editors/codes.html", "editors/fields.html"),
     }
@@ -120,7 +126,9 @@ def test_home_asks_which_booklet_was_given_and_leads_to_each_phase(english: Writ
     words = english.words("index.html")
     assert "Which booklet were you given? Until you are told, stay with the booklet you have." in words
     assert "The torn tendon above your heel was sewn together." in words
-    links = {str(link["href"]).removesuffix("#session") for link in english.page("index.html").select("a[href]")}
+    links = {
+        str(link["href"]).removesuffix("#session") for link in english.page("index.html").select("a[href]")
+    }
     assert {PROGRAMME, PHASE_1, PHASE_2, "warning-signs.html", "tel:0555010200", "tel:112"} <= links
 
 
@@ -419,8 +427,8 @@ def test_warning_signs_come_the_most_urgent_first_with_whom_to_call(english: Wri
 
 def test_clinicians_find_number_source_and_its_limits(english: Written) -> None:
     """Mean, SD, people, study, and what the numbers cannot say (EMG is no load on a tendon)."""
-    words = english.words(CLINICIANS)
-    row = english.words(CLINICIANS, "#evidence-heel-raise tbody")
+    words = english.words(ORDER) + english.words(PROTOCOL)
+    row = english.words(EVIDENCE, "#evidence-heel-raise tbody")
     assert "Triceps surae 34.5 11.0 12 Nobody A, Noone B 2001 , Table 1" in row
     assert row.endswith("In the estimate")
     assert "They come from healthy people." in words
@@ -437,7 +445,7 @@ def test_a_value_set_aside_or_recalled_says_so(tmp_path: Path) -> None:
         "     load: body weight on both legs, read: []}\n"
     )
     files = with_change(FILES, RAISE_FILE, "activity:\n", f"activity:\n{more}")
-    rows = written(files, tmp_path).page(CLINICIANS).select("#evidence-heel-raise tbody tr")
+    rows = written(files, tmp_path).page(EVIDENCE).select("#evidence-heel-raise tbody tr")
     words = " ".join(rows[0].get_text(" ").split())
     assert words.endswith("Set aside: a median, not a mean")
     assert rows[0].select_one('td[data-label="Recalled"]').get_text() == "Median"  # type: ignore[union-attr]

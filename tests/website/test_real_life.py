@@ -16,6 +16,7 @@ from tests.website.small_site import (
     PHASE_1,
     PHASE_2,
     PROGRAMME,
+    PROTOCOL,
     STAIRS,
     real_life,
 )
@@ -192,7 +193,7 @@ def test_clinicians_see_weeks_by_restrictions_on_both_tracks(lived: Written) -> 
 
 def test_clinicians_read_the_protocol_phase_by_phase(lived: Written) -> None:
     """Weight, aid, brace, pain limit, and each milestone with test, pass mark and tester."""
-    words = lived.words(CLINICIANS, "#protocol")
+    words = lived.words(PROTOCOL, "#protocol")
     for told in (
         "Put no weight on your operated leg.",
         "Walk with two crutches.",

@@ -132,13 +132,13 @@ def _doses(catalogue: Catalogue, wishes: Wishes, uses: tuple[Use, ...]) -> Itera
             yield rules.DOSE.at(rules.option("dose"), message)
             continue
         reasons = list(not_permitted(dose, catalogue.exercises[id_].dose))
-        if not reasons and _reached(dose, kept[id_]) is None:
+        if not reasons and reached(dose, kept[id_]) is None:
             reasons = ["it is harder than each dose step of this phase"]
         for reason in reasons:
             yield rules.DOSE.at(rules.option("dose"), f"'{id_}': {reason}")
 
 
-def _reached(dose: DoseStep, use: Use) -> int | None:
+def reached(dose: DoseStep, use: Use) -> int | None:
     """Return the first dose step (from 0) that is in no respect easier than the dose; None where none is."""
     steps = enumerate(use.dose_steps)
     return next(
@@ -149,7 +149,7 @@ def _reached(dose: DoseStep, use: Use) -> int | None:
 def _with_dose(use: Use, wishes: Wishes) -> Use:
     """Return the use beginning with the dose wished, going on with the phase's own steps above it."""
     dose = wishes.doses.get(use.use)
-    place = None if dose is None else _reached(dose, use)
+    place = None if dose is None else reached(dose, use)
     if dose is None or place is None:
         return use
     onwards = use.dose_steps[place:]

@@ -1,0 +1,152 @@
+"""Makes the exercises of a sheet for one patient, each with what decides whether this patient keeps it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from enum import Enum
+
+from generator.catalogue.base import Text
+from generator.catalogue.choices import PhaseChoices, UseChoice
+from generator.catalogue.clinic import Equipment
+from generator.catalogue.dose import DoseStep
+from generator.catalogue.edition_values import step_text
+from generator.catalogue.exercise import Exercise, HelperRole, Variation
+from generator.catalogue.programme import Phase, Programme
+from generator.catalogue.terms import Helper
+from generator.website.figure_view import FigureView, figure_of
+from generator.website.phase_items import often, stop_words
+from generator.website.shared import Warned, entry_words, warned
+from generator.website.values import SiteInput
+from generator.wording.doses import DosePhrase, dose
+from generator.wording.terms import term
+
+
+@dataclass(frozen=True)
+class DoseOption:
+    """A dose to begin with: as the command reads it, in words, and which of the phase's steps comes next."""
+
+    value: str
+    words: DosePhrase
+    onwards: int
+
+
+@dataclass(frozen=True)
+class SheetCard:
+    """An exercise of the sheet.
+
+    id: of the exercise. brought: whether it only comes in place of another one. facts: what decides whether
+    it stays, as data of the element. first: dose that the phase begins with. steps, ladder: all dose
+    steps, as figures and with their load. heir: exercise that takes its place in this phase.
+    """
+
+    id: str
+    brought: bool
+    facts: Mapping[str, str]
+    exercise: Exercise
+    variation: Variation | None
+    figure: FigureView | None
+    first: str
+    doses: tuple[DoseOption, ...]
+    steps: tuple[str, ...]
+    ladder: tuple[str, ...]
+    often: str
+    later: str
+    condition: Text | None
+    stop: str
+    heir: str
+    note: Text | None
+    cautions: tuple[Warned, ...]
+    where: tuple[tuple[str, str], ...]
+    things: tuple[Equipment, ...]
+    helper: HelperRole | None
+
+
+def word(member: Enum) -> str:
+    """Return a member as the command line writes it: small letters, hyphens for blanks."""
+    return str(member.value).replace(" ", "-")
+
+
+def cards_of(
+    site: SiteInput, programme: Programme, phase: Phase, choices: PhaseChoices
+) -> tuple[SheetCard, ...]:
+    """Return the exercises in the order of introduction, an alternative right after what it may replace."""
+    own = {one.use.use: one for one in choices.uses}
+    brought = {one.use.use: one for one in choices.brought}
+    order = [placed.exercise for placed in site.orders[programme.id].of_phase(phase.number)]
+    return tuple(_in_turn(site, programme, phase, [own[id_] for id_ in order], brought))
+
+
+def _in_turn(
+    site: SiteInput,
+    programme: Programme,
+    phase: Phase,
+    own: Iterable[UseChoice],
+    brought: Mapping[str, UseChoice],
+) -> Iterator[SheetCard]:
+    waiting = dict(brought)
+    for choice in own:
+        yield _card(site, programme, phase, choice, brought=False)
+        instead = waiting.pop(choice.instead or "", None)
+        if instead is not None:
+            yield _card(site, programme, phase, instead, brought=True)
+
+
+def _card(
+    site: SiteInput, programme: Programme, phase: Phase, choice: UseChoice, *, brought: bool
+) -> SheetCard:
+    voice, use = site.voice, choice.use
+    exercise = site.exercise_in(programme.id, choice.phase, use.use)
+    variation = exercise.variations[use.variation] if use.variation else None
+    own = variation.cautions if variation else ()
+    things = (*exercise.equipment, *(variation.equipment if variation else ()))
+    stop = stop_words(site, phase, use)
+    phrases = tuple(dose(voice, step, exercise.dose) for step in use.dose_steps)
+    return SheetCard(
+        id=use.use,
+        brought=brought,
+        facts=dict(_facts(choice)),
+        exercise=exercise,
+        variation=variation,
+        figure=figure_of(site, exercise, variation) or figure_of(site, exercise),
+        first=_typed(use.dose_steps[0]),
+        doses=tuple(
+            DoseOption(_typed(one.step), dose(voice, one.step, exercise.dose), one.onwards)
+            for one in choice.doses
+        ),
+        steps=tuple(phrase.big for phrase in phrases),
+        ladder=tuple(f"{phrase.big} {phrase.load}".strip() for phrase in phrases),
+        often=often(voice, use),
+        later=voice.opening(entry_words(voice, phase, use)),
+        condition=use.when,
+        stop=stop,
+        heir=(use.replaced_by or "") if stop else "",
+        note=use.note,
+        cautions=warned(voice, (*exercise.cautions, *own, *use.cautions)),
+        where=tuple((word(one), voice.opening(term(voice, one))) for one in exercise.surface),
+        things=tuple(site.catalogue.equipment[thing] for thing in dict.fromkeys(things)),
+        helper=exercise.helper_role if exercise.helper is not Helper.NONE else None,
+    )
+
+
+def _typed(step: DoseStep) -> str:
+    """Return a dose step as one word where the command line reads one: ``2x8``."""
+    return step_text(step).replace(" x ", "x")
+
+
+def _facts(choice: UseChoice) -> Iterator[tuple[str, str]]:
+    """Yield what decides whether the exercise stays, as names and values of attributes, none empty."""
+    limits = (f"{name}:{degrees:g}" for name, degrees in choice.limits.items())
+    facts: tuple[tuple[str, Iterable[str]], ...] = (
+        ("strains", choice.strains),
+        ("positions", map(word, choice.positions)),
+        ("surfaces", map(word, choice.surfaces)),
+        ("weights", map(word, choice.weights)),
+        ("limits", limits),
+        ("needs", choice.needs),
+        ("one-of", choice.one_of),
+        ("instead", (choice.instead,) if choice.instead else ()),
+    )
+    for name, values in facts:
+        if listed := " ".join(values):
+            yield name, listed
