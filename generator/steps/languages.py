@@ -93,7 +93,8 @@ def speak(
     for position, code in enumerate(clinic.languages):
         one, found = speak_one(catalogue, code, content, facts)
         problems += found
-        reason = _why_withheld(catalogue, one) or ("" if unsigned else _why_unsigned(catalogue, one))
+        reasons = (_why_withheld(catalogue, one), "" if unsigned else _why_unsigned(catalogue, one))
+        reason = "; and ".join(why for why in reasons if why)
         if reason:
             problems.append(WITHHELD.at(clinic.at("languages", position), f"'{code}' is withheld: {reason}"))
         else:

@@ -181,7 +181,7 @@ def test_a_ledger_edited_into_nonsense_is_not_added_to(content: Path) -> None:
     before = (content / "reviews.yml").read_bytes()
     result = sign(content, "safety")
     assert result.return_value == PROBLEMS
-    assert "reviews.yml:4:" in result.output
+    assert "reviews.yml:5:" in result.output
     assert "'wizard' is not known here" in result.output
     assert (content / "reviews.yml").read_bytes() == before
 
@@ -238,9 +238,9 @@ def test_outside_a_demonstration_safety_texts_must_be_signed(content: Path) -> N
     sign(content, "safety")
     second = run(content, "check").output
     assert "safety-not-signed" not in second
-    assert "'de' is withheld: its safety texts are not signed" in second
+    assert "its safety texts are not signed; run: review sign safety --language de" in second
     sign(content, "safety", "--language", "de")
-    assert "withheld" not in run(content, "check").output
+    assert "its safety texts are not signed" not in run(content, "check").output
     edit(content, "clinic.yml", 'emergency: "112"', 'emergency: "113"')
     assert "safety-not-signed" in run(content, "check").output
 
