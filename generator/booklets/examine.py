@@ -69,7 +69,7 @@ def _stands(words: str, page: PageRead) -> bool:
     """
     wanted = squeezed(words)
     if _is_figure(words):
-        return any(wanted in line for line in page.lines)
+        return any(wanted in squeezed(line) for line in page.lines)
     if any(unicodedata.bidirectional(char) in ("R", "AL") for char in words):
         return _words_stand(words, page.text)
     return wanted in squeezed(page.text)

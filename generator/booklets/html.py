@@ -27,6 +27,9 @@ SESSION_SHEET = "session"
 NOTES = "notes-"
 """So begin the keys of sheets with nothing but lines to write on, which fill up a booklet."""
 
+PARTING = "parting.css"
+"""The style sheet that says where words part at a line's end; protocols use it too."""
+
 TEMPLATES = Path(__file__).parent / "templates"
 _ISOLATE = re.compile(r'<bdi dir="ltr">(.*?)</bdi>')
 # The note stands where a line begins, the facts where it ends; the page boxes know only left and right.
@@ -144,7 +147,7 @@ def _page_line(voice: Voice) -> Markup:
 
 def _style(job: BookletJob) -> Markup:
     tokens = (job.assets / "tokens.css").read_text(encoding="utf-8")
-    own = (TEMPLATES / "booklet.css").read_text(encoding="utf-8")
+    own = "".join((TEMPLATES / name).read_text(encoding="utf-8") for name in ("booklet.css", PARTING))
     start, end = ("right", "left") if job.voice.direction == "rtl" else ("left", "right")
     if job.format.narrow:
         own += (TEMPLATES / "narrow.css").read_text(encoding="utf-8")

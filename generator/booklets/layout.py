@@ -5,6 +5,7 @@ Text that is clipped or runs off the sheet cannot be seen in the finished PDF; i
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
@@ -115,11 +116,13 @@ class _Ink(dict[int, int | None]):
 
 
 _INK = _Ink()
+# A word that is parted at a line's end has one more hyphen than its text; pdfium gives it as U+FFFE.
+_HYPHEN = re.compile(r"(?<=[^\W\d_])[-\u2010\ufffe](?=[^\W\d_])")
 
 
 def squeezed(words: str) -> str:
-    """Return words without blanks and invisible signs, to compare with text broken into lines."""
-    return words.translate(_INK)
+    """Return words without blanks, invisible signs and hyphens in words, to compare with text in lines."""
+    return _HYPHEN.sub("", words.translate(_INK))
 
 
 def _text(page: Any) -> str:

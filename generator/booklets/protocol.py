@@ -13,7 +13,7 @@ from generator.booklets.engine import no_collecting
 from generator.booklets.every_sheet import expected
 from generator.booklets.examine import examine
 from generator.booklets.fonts import font_rules
-from generator.booklets.html import TEMPLATES, environment
+from generator.booklets.html import PARTING, TEMPLATES, environment
 from generator.booklets.layout import Laid, lay_out
 from generator.booklets.marks import mark_rules, tokens
 from generator.booklets.pdf import write
@@ -100,7 +100,7 @@ def _chart_mm(job: ProtocolJob) -> float:
 
 def _style(job: ProtocolJob, chart: Chart) -> Markup:
     css = (job.assets / "tokens.css").read_text(encoding="utf-8")
-    own = (TEMPLATES / "protocol.css").read_text(encoding="utf-8")
+    own = "".join((TEMPLATES / name).read_text(encoding="utf-8") for name in ("protocol.css", PARTING))
     rtl = job.voice.direction == "rtl"
     start, end = ("right", "left") if rtl else ("left", "right")
     paper = _PAPER_RULE.format(paper=job.catalogue.clinic.paper.value, start=start, end=end, foot=_FOOT)

@@ -10,6 +10,8 @@ import pytest
 
 from generator.booklets.examine import _words_stand
 from generator.booklets.fonts import font_rules
+from generator.booklets.html import PARTING, TEMPLATES
+from generator.booklets.layout import squeezed
 from generator.booklets.letters import letters_of
 from generator.booklets.pdf import to_pdf
 from generator.booklets.reading_back import read_back
@@ -59,3 +61,27 @@ def test_a_lost_not_is_missed() -> None:
     """A sentence without its "not" is not the sentence."""
     text = read_back(printed("<p>تلفّ ركبتك الآن</p>")).pages[0].text
     assert not _words_stand("لا تلفّ ركبتك", text)
+
+
+@pytest.mark.parametrize(
+    ("language", "word", "parts"),
+    [
+        ("de", "Rehabilitationsübungen", True),
+        ("es", "aproximadamente", True),
+        ("pl", "fizjoterapeutycznych", True),
+        ("ar", "المستشفيات", False),
+    ],
+)
+def test_long_words_part_where_their_language_has_rules(language: str, word: str, parts: bool) -> None:
+    """In a narrow column a word goes on on the next line and is still read as one; Arabic parts no word."""
+    rules = (TEMPLATES / PARTING).read_text(encoding="utf-8") + ".column { width: 9em }"
+    fill = "lado" if language != "ar" else "إلى"
+    html = SHEET.format(
+        lang=language,
+        dir="rtl" if language == "ar" else "ltr",
+        fonts=font_rules() + rules,
+        body=f"<p class='column'>{fill} {word}</p>",
+    )
+    page = read_back(to_pdf(html)).pages[0]
+    assert ("\ufffe" in page.text) is parts
+    assert squeezed(word) in squeezed(page.text)
