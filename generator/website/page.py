@@ -64,7 +64,7 @@ def write_page(page: Page, environment: Environment, folder: Path) -> None:
         **page.values, title=page.title, to=lambda target: href(page.path, target)
     )
     if page.reviewed:
-        body += f'\n<p class="pb-reviewed">{as_html(page.reviewed)}</p>\n'
+        body += f'\n<p class="pb-quiet">{as_html(page.reviewed)}</p>\n'
     target = folder / page.path.replace(".html", ".md")
     target.parent.mkdir(parents=True, exist_ok=True)
     target.write_text(f"{_front_matter(page)}\n{_wrapped(body)}", encoding="utf-8", newline="\n")
