@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import TypeAlias
 
 from generator.editing.rules import FILE_CHANGED, FILE_EXISTS, NOT_WRITABLE
-from generator.editing.splice import Edited, with_entry, with_item, with_scalar
+from generator.editing.splice import MOST_BYTES, Edited, with_entry, with_item, with_scalar
 from generator.editing.yaml_text import Value
 from generator.problems import Place, Problem
 from generator.reading.findings import Findings, check_id
@@ -81,7 +81,7 @@ def hashes_as_read(
     found: dict[Path, str] = {}
     for path in paths:
         data = path.read_bytes() if path.is_file() else b""
-        text, _ = decode(str(path), data)
+        text, _ = decode(str(path), data, MOST_BYTES)
         if text is None or text.split("\n") != list(sources[str(path)]):
             return {}, (FILE_CHANGED.at(Place(str(path)), "the file is not as it was read"),)
         found[path] = hash_of(data)

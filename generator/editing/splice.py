@@ -18,6 +18,8 @@ from generator.reading.spans import Span, spans
 
 Edited: TypeAlias = str | Problem
 _WIDTH = 110
+# The reader's limits for the longest file, the ledger of sign-offs; what it refused is not changed anyway.
+MOST_BYTES, _MOST_VALUES = 20_000_000, 500_000
 
 
 def with_scalar(text: str, place: Place, new: str) -> Edited:
@@ -92,8 +94,8 @@ def _edited(
 
 def _root(path: str, text: str) -> Span | None:
     """Return the root of a text that the reader would accept."""
-    decoded, problems = decode(path, text.encode("utf-8", "surrogatepass"))
-    if problems or decoded is None or parse(path, decoded)[1]:
+    decoded, problems = decode(path, text.encode("utf-8", "surrogatepass"), MOST_BYTES)
+    if problems or decoded is None or parse(path, decoded, _MOST_VALUES)[1]:
         return None
     return spans(path, text)
 

@@ -20,7 +20,7 @@ from generator.reading import (
     rules,
 )
 from generator.reading.findings import BAD, Findings, check_id, nearest, shown
-from generator.reading.nodes import MOST_BYTES, Entries, Node, decode, parse
+from generator.reading.nodes import MOST_BYTES, MOST_NODES, Entries, Node, decode, parse
 from generator.reading.schema_comment import comment_problems
 from generator.reading.table import Group, MapOf, Table
 
@@ -45,6 +45,9 @@ FOLDERS: Mapping[str, Table] = {
 }
 # A clinic may have nothing to say about daily life; without exercises or programmes there is no catalogue.
 NEEDED_FOLDERS = ("exercises", "programmes")
+# How many bytes and values a file may have; the ledger grows by a line with each sign-off, for years.
+_MOST = (MOST_BYTES, MOST_NODES)
+_LONG = {"reviews.yml": (20_000_000, 500_000)}
 # Read elsewhere, as the translations are.
 OTHERS = ("editions.yml",)
 _TARGETS = {
@@ -102,7 +105,7 @@ def _bytes_of(path: Path) -> bytes | str:
         return "it is no ordinary file"
     try:
         with path.open("rb") as file:
-            return file.read(MOST_BYTES + 1)
+            return file.read(max(most for most, _ in (_MOST, *_LONG.values())) + 1)
     except OSError as error:
         return f"it cannot be opened ({error.strerror})"
 
@@ -181,13 +184,14 @@ class _Reader:
 
     def _parse(self, name: str, data: bytes) -> Node | None:
         path = self.prefix + name
-        text, problems = decode(path, data)
+        most_bytes, most_values = _LONG.get(name, _MOST)
+        text, problems = decode(path, data, most_bytes)
         self.findings.problems.extend(problems)
         if text is None:
             return None
         self.sources[path] = text.split("\n")
         self.findings.problems.extend(comment_problems(path, name, text))
-        root, problems = parse(path, text)
+        root, problems = parse(path, text, most_values)
         self.findings.problems.extend(problems)
         if root is None and not problems:
             remedy = "write its keys, or delete the file"

@@ -258,3 +258,13 @@ def test_reviewed_only_stops_with_the_list(content: Path) -> None:
     edit(content, "exercises/heel-raise.yml", "Lower slowly.", "Sink slowly.")
     (line,) = [line for line in run(content, "check").output.splitlines() if "not-reviewed" in line]
     assert "'exercise/heel-raise': its content is not signed (changed since)" in line
+
+
+def test_a_ledger_of_many_years_is_read_and_added_to(content: Path) -> None:
+    """Ten thousand sign-offs, more than any other file may hold of values, are no hindrance."""
+    sign(content, RAISE)
+    path = content / "reviews.yml"
+    head, _, line = path.read_text(encoding="utf-8").rpartition("  - {")
+    path.write_text(head + f"  - {{{line}" * 10_000, encoding="utf-8")
+    assert sign(content, "safety").return_value == DONE
+    assert states(content)[RAISE, "content"] == states(content)["safety", "content"] == "signed"
