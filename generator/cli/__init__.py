@@ -14,6 +14,7 @@ from generator.cli.dates import dates
 from generator.cli.docs import docs
 from generator.cli.editions import editions
 from generator.cli.explain import explain
+from generator.cli.export import export
 from generator.cli.figures import figures
 from generator.cli.import_ import import_
 from generator.cli.measure import measure
@@ -43,6 +44,7 @@ COMMANDS = (
     docs,
     editions,
     explain,
+    export,
     figures,
     import_,
     measure,
