@@ -13,6 +13,8 @@ from click.testing import CliRunner, Result
 
 from generator.cli import commands
 from generator.cli.shared import DONE, NOT_STARTED, PROBLEMS
+from generator.pipeline import check_catalogue
+from generator.steps.languages import speak
 from tests.content import CLINIC, write_content
 
 RAISE = "exercise/heel-raise"
@@ -268,3 +270,18 @@ def test_a_ledger_of_many_years_is_read_and_added_to(content: Path) -> None:
     path.write_text(head + f"  - {{{line}" * 10_000, encoding="utf-8")
     assert sign(content, "safety").return_value == DONE
     assert states(content)[RAISE, "content"] == states(content)["safety", "content"] == "signed"
+
+
+def test_a_build_of_what_was_not_read_publishes_nothing(content: Path, tmp_path: Path) -> None:
+    """The old site stays; a preview still shows the draft, so that it can be read before it is signed."""
+    write_content(content, {"clinic.yml": f"{CLINIC}publish: reviewed-only\n"})
+    output = tmp_path / "site"
+    result = run(content, "build", "--output", str(output))
+    assert result.return_value == PROBLEMS
+    assert "'safety': its content is not signed (never)" in result.output
+    assert "Not published" in result.output
+    assert not output.exists()
+    checked = check_catalogue(content).catalogue
+    assert checked is not None
+    assert speak(checked, content)[0] == ()
+    assert [one.voice.code for one in speak(checked, content, unsigned=True)[0]] == ["en"]
