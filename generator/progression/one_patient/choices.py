@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from generator.body.ranges import LARGEST, exists
 from generator.catalogue.choices import NEVER, DoseChoice, PhaseChoices, UseChoice, limit_name
-from generator.catalogue.dose import Dose, DoseStep, not_permitted
+from generator.catalogue.dose import Dose, DoseStep, Load, not_permitted
 from generator.catalogue.in_force import in_force
 from generator.catalogue.one_patient import Limit, Wishes
 from generator.catalogue.programme import (
@@ -163,9 +163,10 @@ def _weights(selector: Selector) -> Iterator[WeightBearing]:
 
 
 def dose_choices(use: Use, permitted: Dose) -> Iterator[DoseChoice]:
-    """Yield the doses that a patient may begin with: the phase's own steps, and permitted ones below them.
+    """Yield the doses that a patient may begin with: the phase's steps, and what is permitted below them.
 
-    All hold as long as the first step does, because the words of the exercise say how long.
+    What lies below has no load. All hold as long as the first step does, because the words of the exercise
+    say how long.
     """
     first = use.dose_steps[0]
     steps = [one for one in use.dose_steps if one.hold == first.hold]
@@ -185,6 +186,6 @@ def _below(step: DoseStep, permitted: Dose) -> Iterator[DoseStep]:
     stride = max(1, -(-(step.count - least) // _COUNTS))
     for sets in range(permitted.sets.least, step.sets + 1):
         for count in range(least, step.count + 1, stride):
-            made = replace(step, sets=sets, count=count)
+            made = replace(step, sets=sets, count=count, load=Load())
             if not any(True for _ in not_permitted(made, permitted)):
                 yield made
