@@ -45,8 +45,12 @@ class SignOff(Record):
 
 @dataclass(frozen=True, kw_only=True)
 class Ledger(Record):
-    """All sign-offs in the order in which they were given."""
+    """All sign-offs in the order in which they were given.
 
+    invented: whether they are made up for a demonstration; outside one they are an error.
+    """
+
+    invented: bool = False
     signed: tuple[SignOff, ...] = ()
 
 

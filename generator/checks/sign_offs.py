@@ -34,6 +34,10 @@ RULES = (BAD_SIGN_OFF, OF_NOTHING)
 
 def check(catalogue: Catalogue) -> Iterator[Problem]:
     """Yield a finding for each sign-off that cannot be, or that belongs to nothing."""
+    if catalogue.ledger.invented and not catalogue.clinic.demo:
+        message = "the sign-offs are invented, and clinic.yml does not say 'demo: yes'"
+        remedy = "delete reviews.yml, then let reviewers sign what they have read"
+        yield BAD_SIGN_OFF.at(catalogue.ledger.at("invented"), message, remedy)
     if not catalogue.ledger.signed:
         return
     items = items_of(catalogue)

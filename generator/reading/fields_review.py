@@ -8,7 +8,7 @@ import re
 from generator.catalogue.editorial import Scope
 from generator.catalogue.review import Ledger, Reviewer, SignOff
 from generator.reading.fields_clinic import LANGUAGE
-from generator.reading.kinds import Choice, Parsed, Plain
+from generator.reading.kinds import Choice, Flag, Parsed, Plain
 from generator.reading.table import Field, Group, ListOf, Table
 
 MOST_SIGN_OFFS = 20_000
@@ -61,5 +61,10 @@ LEDGER = Table(
     "the ledger of sign-offs",
     Ledger,
     "What was reviewed; written by: review sign.",
-    (Field("signed", ListOf(Group(SIGN_OFF), most=MOST_SIGN_OFFS), "Sign-offs, the latest last."),),
+    (
+        Field(
+            "invented", Flag(), "Yes: made up for a demonstration, and worth nothing else.", required=False
+        ),
+        Field("signed", ListOf(Group(SIGN_OFF), most=MOST_SIGN_OFFS), "Sign-offs, the latest last."),
+    ),
 )

@@ -13,7 +13,6 @@ from typing import Any
 from generator.body.shown import facts_of
 from generator.catalogue.base import Text, TextState
 from generator.catalogue.exercise import Exercise
-from generator.catalogue.review import NO_LEDGER
 from generator.catalogue.values import Catalogue
 from generator.checks import readability, translated
 from generator.problems import Place, Problem, Rule, Severity, has_errors
@@ -118,7 +117,7 @@ def speak_one(
     words = {} if code == catalogue.source_language else {code: translations.current}
     stands = standings(catalogue, words)
     # Workers get copies of the catalogue, and none of them reads the ledger.
-    readable = replace(with_read_evidence(catalogue, stands), ledger=NO_LEDGER)
+    readable = replace(with_read_evidence(catalogue, stands), ledger=replace(catalogue.ledger, signed=()))
     localised, found = localise(readable, speaker, translations, facts)
     denials = translated.check(catalogue, code, translations, signed_texts(stands, code))
     hard = readability.check_language(localised, code) if code != catalogue.source_language else ()

@@ -67,7 +67,7 @@ def review_state(spoken: Spoken, items: Iterable[str]) -> ReviewState:
         translation=_together(words) if translated else None,
         changed=any(one.state is State.CHANGED for one in content),
         translated=translated and bool(words),
-        invented=spoken.catalogue.clinic.demo,
+        invented=spoken.catalogue.ledger.invented,
     )
 
 

@@ -68,6 +68,17 @@ CASES = (
         "{item",
         ("the next review lies before",),
     ),
+    Case(
+        "invented sign-offs outside a demonstration",
+        "clinic.yml",
+        "demo: yes",
+        "demo: no",
+        "sign-off-impossible",
+        "yes\n",
+        ("the sign-offs are invented", "delete reviews.yml"),
+        at_path="reviews.yml",
+        beside={"reviews.yml": "invented: yes\nsigned: []\n"},
+    ),
 )
 READ = (
     mistake("a role nobody has", "surgeon", "sorcerer", "unknown-choice", "sorcerer", ("surgeon",)),

@@ -40,7 +40,7 @@ def signed(*names: str, role: Reviewer = Reviewer.PHYSIOTHERAPIST, day: datetime
         )
         for name in names
     )
-    return replace(CATALOGUE, ledger=Ledger(signed=given))
+    return replace(CATALOGUE, ledger=Ledger(signed=given, invented=True))
 
 
 def spoken(catalogue: Catalogue) -> Spoken:
