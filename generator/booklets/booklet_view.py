@@ -7,7 +7,7 @@ from dataclasses import dataclass, fields, is_dataclass
 from typing import Any
 
 from generator.booklets.columns import Halves, halves, lines
-from generator.booklets.edition_lines import edition_line, recorded_line
+from generator.booklets.edition_lines import clinic_line, edition_line, recorded_line
 from generator.booklets.exercise_sheet import ExerciseSheet, exercise_sheets
 from generator.booklets.formats import SHEET
 from generator.booklets.life_view import (
@@ -29,7 +29,6 @@ from generator.catalogue.clinic import Equipment, Term
 from generator.catalogue.in_force import in_force
 from generator.catalogue.programme import Milestone, Restriction
 from generator.catalogue.terms import Joint
-from generator.wording.isolation import isolate
 from generator.wording.phrases import number
 from generator.wording.terms import term
 from generator.wording.weeks import until_week, week, weeks
@@ -197,9 +196,7 @@ def booklet_view(job: BookletJob, fits: Fits) -> Booklet:
         terms=_terms(job, exercises),
         studies=study_lines(job),
         rules=source_lines(job),
-        clinic_line=voice.gettext("Clinic line: {telephone}").format(
-            telephone=isolate(clinic.telephone.clinic)
-        ),
+        clinic_line=clinic_line(voice, clinic.telephone.clinic),
         edition_line=edition_line(voice, job.edition, job.draft),
         recorded_line=recorded_line(job),
         code=check_code(job),

@@ -1,4 +1,4 @@
-"""Says on every sheet which edition it is of, since when that is recorded, and whether it is a draft."""
+"""Says at the foot of every sheet whom to call, which edition it is of and since when, and that it is a draft."""
 
 from __future__ import annotations
 
@@ -6,6 +6,11 @@ from generator.booklets.values import BookletJob
 from generator.wording.isolation import isolate
 from generator.wording.voice import Voice
 from generator.wording.weeks import date
+
+
+def clinic_line(voice: Voice, number: str) -> str:
+    """Return the clinic's line with its number."""
+    return voice.gettext("Clinic line: {telephone}").format(telephone=isolate(number))
 
 
 def edition_line(voice: Voice, code: str, draft: str) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
-from generator.booklets.edition_lines import edition_line
+from generator.booklets.edition_lines import clinic_line, edition_line
 from generator.booklets.protocol_chart import Chart, chart_of
 from generator.booklets.protocol_exercises import (
     Estimated,
@@ -18,7 +18,6 @@ from generator.booklets.protocol_sources import Cited, cited_rules, cited_studie
 from generator.booklets.protocol_values import ProtocolJob
 from generator.catalogue.base import Text
 from generator.catalogue.programme import Milestone, Phase
-from generator.wording.isolation import isolate
 from generator.wording.phrases import list_of, number, pain
 from generator.wording.terms import clinical_term, term
 
@@ -87,9 +86,7 @@ def protocol_view(job: ProtocolJob, chart_mm: float) -> Protocol:
         reasons=job.stages.delay_reasons,
         rules=cited_rules(job, chart),
         studies=cited_studies(job),
-        clinic_line=voice.gettext("Clinic line: {telephone}").format(
-            telephone=isolate(clinic.telephone.clinic)
-        ),
+        clinic_line=clinic_line(voice, clinic.telephone.clinic),
         edition_line=edition_line(voice, job.edition, job.draft),
     )
 

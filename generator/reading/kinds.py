@@ -29,8 +29,7 @@ from generator.reading.nodes import Node, Scalar
 
 _BRACES = re.compile(r"\{[a-z][a-z0-9.-]*\}")
 MOST_LETTERS = 600
-# Texts that an editor's program takes for numbers of a kind, where nobody put them in quotation marks.
-_LIKE = {"integer": ("7", "112", "2026", "123456"), "number": ("2.5", "10.25")}
+_LIKE = {"integer": ("7", "112", "2026", "123456"), "number": ("2.5", "10.25")}  # As programs see them.
 
 
 class Kind(Protocol):
@@ -68,8 +67,7 @@ class Words:
 
     def schema(self) -> dict[str, Any]:
         """Return the schema."""
-        bounds = {"minLength": 1, "maxLength": MOST_LETTERS}
-        return {"type": ["string", "number"], "pattern": r"^[^<>]*[^<>\s][^<>]*$", **bounds}
+        return {"type": ["string", "number"], "pattern": r"^[^<>]*[^<>\s][^<>]*$", "maxLength": MOST_LETTERS}
 
     def words(self) -> str:
         """Return the form in words."""

@@ -18,13 +18,13 @@ from generator.website import engine
 
 UNKNOWN_CODE = Rule(
     "unknown-code",
-    "clinic.yml gives a weight to a code that there is not.",
+    "A weight in clinic.yml is given to a code that there is not.",
     "It is misspelt, or the code belongs to another version of the program.",
     "take the code from a message, or from: phasebook explain",
 )
 NOT_LOWERED = Rule(
     "code-not-lowered",
-    "clinic.yml lowers a code that cannot be lowered.",
+    "A code is lowered in clinic.yml that cannot be lowered.",
     "The code guards patients, or later steps rely on what it says.",
     "take the entry out of clinic.yml, and mend what the code finds",
     safety=True,

@@ -19,13 +19,13 @@ from tests.wording.samples import GERMAN, speaking
 def members() -> list[Enum]:
     """Return the members of every enumeration in the catalogue, but those with no words of their own.
 
-    Nobody reads the words of pictures, and only editors those of `editorial`; what holds for one patient is
-    said in whole sentences, not terms.
+    Nobody reads the words of pictures, and only editors those of `editorial`; what holds for one patient, and
+    what changed between editions, is said in whole sentences, not terms.
     """
     modules = [
         importlib.import_module(f"{catalogue.__name__}.{module.name}")
         for module in pkgutil.iter_modules(catalogue.__path__)
-        if module.name not in ("pose", "one_patient", "editorial")
+        if module.name not in ("pose", "one_patient", "editorial", "editions")
     ]
     kinds = {
         value
