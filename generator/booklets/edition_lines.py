@@ -1,4 +1,4 @@
-"""Says at the foot of every sheet whom to call, which edition it is of and since when, and that it is a draft."""
+"""Says at the foot of every sheet whom to call, which edition it is of, and whether it is a draft."""
 
 from __future__ import annotations
 
