@@ -168,7 +168,7 @@ def _sheet(here: _Setting, fits: Fits) -> ExerciseSheet:
         harder=_variations(here, Change.HARDER),
         mastered=_mastered(here),
         helper=exercise.helper_role if exercise.helper is not Helper.NONE else None,
-        helper_first=_told(exercise.feel, exercise.limits) <= _told(exercise.not_feel, exercise.mistakes),
+        helper_first=_told(exercise.feel, ()) <= _told(exercise.not_feel, exercise.mistakes),
         days=_days(use),
         after=after(job, use),
         note=use.note,
@@ -202,7 +202,8 @@ def _cautions(here: _Setting) -> Halves[Warned]:
     found = [warned(here.voice, one) for one in (*exercise.cautions, *own, *here.use.cautions)]
     before = _before(here)
     above = lines((*before, exercise.start)) + 0.5 * len(before) + 2
-    below = lines(exercise.steps, STEP_LETTERS) + 1.5
+    limits = lines(exercise.limits) + 1.5 if exercise.limits else 0.0
+    below = lines(exercise.steps, STEP_LETTERS) + 1.5 + limits
     return halves(found, _height, below, above)
 
 
