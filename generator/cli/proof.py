@@ -19,7 +19,7 @@ from generator.steps.wishes import nearest
 @click.argument("programme", required=False)
 @click.option("--language", help="Only this language; else all of the clinic's.")
 @click.option("--phase", type=click.IntRange(1, 12), help="Only this phase.")
-@click.option("--kind", type=click.Choice(KINDS), help="Only this kind of booklet.")
+@click.option("--kind", help=f"Only this kind of booklet: {', '.join(KINDS)}.")
 @click.option(
     "--output",
     type=click.Path(path_type=Path, file_okay=False),
