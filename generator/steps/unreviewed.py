@@ -14,7 +14,7 @@ SAFETY_UNSIGNED = Rule(
     "safety-not-signed",
     "Nothing is published, because nobody has signed the safety texts as they are now.",
     "They are new, or were changed after they were signed, and clinic.yml does not say 'demo: yes'.",
-    "read safety.yml, precautions.yml and the telephone lines, then run: review sign safety --role ...",
+    "read safety.yml, precautions.yml and the telephone lines, then run: review sign safety --role ROLE",
     safety=True,
 )
 NOT_REVIEWED = Rule(
