@@ -154,39 +154,41 @@ def as_json(report: Report, old: str, new: str) -> dict[str, Any]:
         "format": 1,
         "old": old,
         "new": new,
-        "changes": [
-            {
-                "programme": row.programme,
-                "phase": row.phase,
-                "kind": row.kind,
-                "what": row.change.kind.value,
-                "item": row.change.item,
-                "form": row.change.form,
-                "words": row.words,
-                "before": row.change.before,
-                "after": row.change.after,
-                "urgency": row.change.urgency.value,
-                "because": list(row.because),
-            }
-            for row in report.rows
-        ],
+        "changes": [_row_json(row) for row in report.rows],
         "evidence": [{"item": item, "words": words} for item, words in report.evidence],
         "sentences": [
             {"context": one.context, "before": list(one.before), "after": list(one.after)}
             for one in report.sentences
         ],
         "languages": list(report.languages),
-        "booklets": [
-            {
-                "code": one.code,
-                "programme": one.programme,
-                "phase": one.phase,
-                "language": one.language,
-                "recorded": one.recorded.isoformat() if one.recorded else None,
-                "standing": one.standing.value,
-                "urgency": one.urgency.value,
-                "changes": [change.kind.value for change in one.changes],
-            }
-            for one in report.booklets
-        ],
+        "booklets": [_booklet_json(one) for one in report.booklets],
+    }
+
+
+def _row_json(row: Row) -> dict[str, Any]:
+    return {
+        "programme": row.programme,
+        "phase": row.phase,
+        "kind": row.kind,
+        "what": row.change.kind.value,
+        "item": row.change.item,
+        "form": row.change.form,
+        "words": row.words,
+        "before": row.change.before,
+        "after": row.change.after,
+        "urgency": row.change.urgency.value,
+        "because": list(row.because),
+    }
+
+
+def _booklet_json(one: KnownPaper) -> dict[str, Any]:
+    return {
+        "code": one.code,
+        "programme": one.programme,
+        "phase": one.phase,
+        "language": one.language,
+        "recorded": one.recorded.isoformat() if one.recorded else None,
+        "standing": one.standing.value,
+        "urgency": one.urgency.value,
+        "changes": [change.kind.value for change in one.changes],
     }
