@@ -62,14 +62,14 @@ def test_nothing_recorded_is_no_problem(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("old", "new", "finding"),
     [
-        ("language: en\n    fingerprint: 0", "language: en\n    fingerprint: x", "wrong-kind 28"),
-        ("recorded: 2026-11-25", "recorded: 2026-13-25", "wrong-kind 25"),
-        ("weeks: [6, 8]\n", "weeks: [6, 9]\n", "edition-changed 8"),
-        ("dose: [2 x 8,", "dose: [3 x 8,", "edition-changed 8"),
-        ("words: Do not jump or run.", "words: You may jump.", "edition-changed 8"),
-        (f"code: {code(3)}", f"code: {code(2)}", "edition-twice 30"),
-        (f"code: {code(3)}", "code: 7000-0008", "edition-code-wrong 30"),
-        ("programme: tendon-repair\n    phase", "programm: tendon-repair\n    phase", "missing-key 4"),
+        ("language: en\n    fingerprint: 0", "language: en\n    fingerprint: x", "wrong-kind 29"),
+        ("recorded: 2026-11-25", "recorded: 2026-13-25", "wrong-kind 26"),
+        ("weeks: [6, 8]\n", "weeks: [6, 9]\n", "edition-changed 9"),
+        ("dose: [2 x 8,", "dose: [3 x 8,", "edition-changed 9"),
+        ("words: Do not jump or run.", "words: You may jump.", "edition-changed 9"),
+        (f"code: {code(3)}", f"code: {code(2)}", "edition-twice 31"),
+        (f"code: {code(3)}", "code: 7000-0008", "edition-code-wrong 31"),
+        ("programme: tendon-repair\n    phase", "programm: tendon-repair\n    phase", "missing-key 5"),
         ("editions:\n", "editions: [\n", "yaml-syntax"),
     ],
 )
