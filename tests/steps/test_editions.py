@@ -80,7 +80,7 @@ def test_a_state_of_two_years_ago_comes_back_byte_for_byte(tmp_path: Path) -> No
 
 @pytest.mark.slow
 def test_booklets_are_made_again_as_they_were_recorded(tmp_path: Path) -> None:
-    """Large print that is recorded later has the older day on it, and the standard booklets come out alike."""
+    """Large print recorded later has the older day on it, and the standard booklets come out alike."""
     record(tmp_path, THEN)
     later = record(tmp_path, TODAY, kinds=Kinds.USUAL)
     assert later.problems == ()
