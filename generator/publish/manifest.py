@@ -59,9 +59,13 @@ _NOT_PORTABLE = re.compile(r"[\x00-\x1f\x7f\\:\ud800-\udfff]")
 
 @dataclass(frozen=True)
 class Manifest:
-    """The published files: path within the site (with ``/``) to SHA-256 in lower-case hexadecimal."""
+    """The published files: path within the site (with ``/``) to SHA-256 in lower-case hexadecimal.
+
+    kept: those among them that belong to the edition before this one.
+    """
 
     files: Mapping[str, str]
+    kept: tuple[str, ...] = ()
 
 
 def stays_inside(path: str) -> bool:
@@ -73,7 +77,9 @@ def stays_inside(path: str) -> bool:
 
 def to_text(manifest: Manifest) -> str:
     """Return the manifest as JSON text with sorted keys, one entry a line, ending in LF."""
-    document = {"format": FORMAT, "files": dict(manifest.files)}
+    document: dict[str, Any] = {"format": FORMAT, "files": dict(manifest.files)}
+    if manifest.kept:
+        document["kept"] = sorted(manifest.kept)
     return json.dumps(document, indent=2, sort_keys=True, ensure_ascii=False) + "\n"
 
 
@@ -96,7 +102,10 @@ def from_text(text: str) -> Manifest | Problem:
             return CLIMBS_OUT.at(place, f"the path {path!r} does not stay inside the site")
         if not isinstance(checksum, str) or not _SHA256.fullmatch(checksum):
             return UNREADABLE.at(place, f"the checksum of {path!r} is not a SHA-256")
-    return Manifest(files)
+    kept = document.get("kept", [])
+    if not isinstance(kept, list) or any(not isinstance(path, str) or path not in files for path in kept):
+        return UNREADABLE.at(place, "'kept' names something that is not listed under 'files'")
+    return Manifest(files, tuple(kept))
 
 
 def _once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
@@ -123,7 +132,7 @@ def entries(root: Path) -> Iterator[tuple[str, os.DirEntry[str]]]:
 def describe(root: Path) -> Manifest:
     """Return the manifest of the plain files below `root`, without itself; OSError if one is unreadable."""
     found = {
-        path: _checksum(Path(entry.path))
+        path: checksum(Path(entry.path))
         for path, entry in entries(root)
         if path != NAME and entry.is_file(follow_symlinks=False)
     }
@@ -167,7 +176,7 @@ def verify(site: Path) -> tuple[Problem, ...]:
 def _differs(file: Path, place: Place, expected: str) -> Iterator[Problem]:
     """Yield the problem of a file that cannot be read or whose checksum is not the expected one."""
     try:
-        actual = _checksum(file)
+        actual = checksum(file)
     except OSError as error:
         yield CHANGED.at(place, f"this file cannot be read: {error.strerror}")
         return
@@ -175,7 +184,7 @@ def _differs(file: Path, place: Place, expected: str) -> Iterator[Problem]:
         yield CHANGED.at(place, "the content of this file is not what was built")
 
 
-def _checksum(file: Path) -> str:
+def checksum(file: Path) -> str:
     """Return the SHA-256 of a file."""
     with file.open("rb") as stream:
         return hashlib.file_digest(stream, "sha256").hexdigest()

@@ -6,6 +6,7 @@ Beside the output folder ``<name>`` live, while a build runs, the lock ``.<name>
 
 from __future__ import annotations
 
+import errno
 import json
 import os
 import re
@@ -13,17 +14,21 @@ import shutil
 import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from generator.problems import Place
 from generator.publish import manifest
+from generator.publish.kept import keep_assets
 from generator.publish.lock import locked
 from generator.publish.places import refuse_dangerous, refuse_foreign
 from generator.publish.refusals import NOT_A_FILE, Refused, from_system
 from generator.publish.swap import SITE, repair, swap
 
 MARKER = "phasebook-staging.json"
+_OF_THE_DISK = frozenset(
+    (errno.ENOSPC, errno.EDQUOT, errno.EFBIG, errno.EROFS, errno.EACCES, errno.EPERM, errno.EIO)
+)
 
 
 @dataclass(frozen=True)
@@ -45,8 +50,9 @@ class Stage:
         """
         _refuse_odd_entries(self.root)
         try:
+            kept = keep_assets(self.output, self.root)
             _make_readable(self.root)
-            text = manifest.to_text(manifest.describe(self.root))
+            text = manifest.to_text(replace(manifest.describe(self.root), kept=kept))
             listing = self.root / manifest.NAME
             listing.write_text(text, encoding="utf-8", newline="\n")
             listing.chmod(0o644)
@@ -75,6 +81,11 @@ def open_stage(output: Path, content: Path) -> Iterator[Stage]:
             raise from_system(error, target) from error
         try:
             yield stage
+        except OSError as error:
+            # A full or read-only disk stops a build anywhere; any other error is a fault of ours.
+            if error.errno not in _OF_THE_DISK:
+                raise
+            raise from_system(error, target) from error
         finally:
             # The swap is done or never happens: what cannot be removed now waits for the next start.
             with suppress(OSError):
