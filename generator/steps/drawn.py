@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import hashlib
 import json
+import os
+import tempfile
 from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
 from typing import Any
@@ -32,12 +34,14 @@ def gallery_of(
     """
     cache.mkdir(parents=True, exist_ok=True)
     files = {key: cache / f"{code}.json" for key, code in _codes(catalogue, tokens).items()}
-    missing = [item for item, file in files.items() if not file.exists()]
+    # Another build may share the cache and remove what it does not know: nothing is read twice.
+    known = {item: kept for item, file in files.items() if (kept := _kept(file)) is not None}
+    missing = [item for item in files if item not in known]
     if missing:
-        _draw(catalogue, palette_of(tokens), missing, files, workers, draw)
+        known |= _draw(catalogue, palette_of(tokens), missing, files, workers, draw)
+        known = {item: known[item] for item in files}
     for stale in set(cache.glob("*.json")) - set(files.values()):
-        stale.unlink()
-    known = {item: json.loads(file.read_text("utf-8")) for item, file in files.items()}
+        stale.unlink(missing_ok=True)
     pictures = {key: found for item, kept in known.items() for key, found in _pictures(item, kept)}
     drawn = {shown.item for shown in pictures}
     return Gallery(
@@ -78,15 +82,33 @@ def _draw(
     files: Mapping[str, Path],
     workers: int,
     draw: Draw,
-) -> None:
+) -> dict[str, Any]:
+    """Draw what is missing, keep it, and return it as it is kept."""
     gallery = draw(catalogue, palette, ids=missing, lefts=SIDES, workers=workers)
     kept: dict[str, list[dict[str, Any]]] = {item: [] for item in missing}
     for shown, found in gallery.pictures.items():
         own = {"joint": shown.joint, "left": shown.left}
         kept[shown.item].append({**own, "stills": found.stills, "strip": found.strip, "moving": found.moving})
-    for item in missing:
-        value = {"joint": gallery.default_joint.get(item, ""), "pictures": kept[item]}
-        files[item].write_text(json.dumps(value, ensure_ascii=False), encoding="utf-8", newline="\n")
+    drawn = {item: {"joint": gallery.default_joint.get(item, ""), "pictures": kept[item]} for item in missing}
+    for item, value in drawn.items():
+        _keep(files[item], json.dumps(value, ensure_ascii=False))
+    return drawn
+
+
+def _kept(file: Path) -> Any:
+    """Return what is kept in a file, or None where nothing whole is."""
+    try:
+        return json.loads(file.read_text("utf-8"))
+    except (OSError, ValueError):
+        return None
+
+
+def _keep(file: Path, text: str) -> None:
+    """Write a file that is there whole or not at all, also when the build is killed meanwhile."""
+    handle, name = tempfile.mkstemp(prefix=file.stem[:12], suffix=".part", dir=file.parent)
+    with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as part:
+        part.write(text)
+    Path(name).replace(file)
 
 
 def _pictures(item: str, kept: Mapping[str, Any]) -> Iterator[tuple[Shown, Pictures]]:

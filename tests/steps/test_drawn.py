@@ -59,3 +59,29 @@ def test_other_colours_draw_everything_again(tmp_path: Path) -> None:
     gallery_of(catalogue, TOKENS, tmp_path, 1, pen)
     gallery_of(catalogue, TOKENS + "/* another */", tmp_path, 1, pen)
     assert len(pen.asked) == 6
+
+
+def test_a_picture_half_written_is_drawn_again(tmp_path: Path) -> None:
+    """A build killed while it wrote, or a full disk, leaves nothing that stops the next build."""
+    pen, catalogue = Pen(), catalogue_of()
+    first = gallery_of(catalogue, TOKENS, tmp_path, 1, pen)
+    for damaged, text in zip(sorted(tmp_path.glob("*.json")), ("", '{"joint": "ank', "\x00"), strict=True):
+        damaged.write_text(text)
+    assert gallery_of(catalogue, TOKENS, tmp_path, 1, pen) == first
+    assert len(pen.asked) == 6
+
+
+def test_another_build_may_share_the_pictures(tmp_path: Path) -> None:
+    """A build of other content that removes what it does not know, in the middle of ours, does no harm."""
+    pen, catalogue = Pen(), catalogue_of()
+    pump = replace(catalogue.exercises["ankle-pump"], posture=Posture.SITTING)
+    changed = replace(catalogue, exercises={**catalogue.exercises, "ankle-pump": pump})
+    first = gallery_of(catalogue, TOKENS, tmp_path, 1, pen)
+
+    def meanwhile(*arguments: Any, **options: Any) -> Gallery:
+        for file in tmp_path.glob("*.json"):
+            file.unlink()
+        return pen(*arguments, **options)
+
+    second = gallery_of(changed, TOKENS, tmp_path, 1, meanwhile)
+    assert second.pictures.keys() == first.pictures.keys()
