@@ -8,6 +8,7 @@ import click
 
 from generator.cli.shared import DONE, PROBLEMS, content_option, print_problems
 from generator.editing import change_files, edits_of, hashes_as_read, new_rows, rows_of
+from generator.editing.measurements import MOST_BYTES
 from generator.editing.rules import BAD_TABLE
 from generator.pipeline import check_catalogue
 from generator.problems import Place, Problem, has_errors
@@ -49,8 +50,15 @@ def measurements(table: Path, content: Path, load: str) -> int:
 
 
 def _text_of(table: Path) -> str | Problem:
+    if table.exists() and not table.is_file():
+        return BAD_TABLE.at(Place(str(table)), "the table is no ordinary file")
     try:
-        return table.read_bytes().decode("utf-8-sig")
+        with table.open("rb") as file:
+            data = file.read(MOST_BYTES + 1)
+        if len(data) > MOST_BYTES:
+            message = f"the table has more than {MOST_BYTES // 1_000_000} MB"
+            return BAD_TABLE.at(Place(str(table)), message)
+        return data.decode("utf-8-sig")
     except OSError as error:
         return BAD_TABLE.at(Place(str(table)), f"the table cannot be opened ({error.strerror})")
     except UnicodeDecodeError:

@@ -41,6 +41,9 @@ COLUMNS: Mapping[str, str] = MappingProxyType(
 )
 # Which numbers were read in the source; any other word would leave that open.
 STATUSES: Mapping[str, str] = MappingProxyType({"mean_status": "mean", "sd_status": "sd", "n_status": "n"})
+# No clinic has read more values than this; a table that has is a mistake or a bomb.
+MOST_BYTES = 5_000_000
+MOST_ROWS = 20_000
 _NEEDED = ("exercise", "muscle", "mean_pct_mvic", "study_key", "place_in_source", *STATUSES)
 _READ = MappingProxyType({"checked": True, "memory": False, "": False})
 
@@ -89,6 +92,9 @@ def rows_of(
             return [], (BAD_TABLE.at(Place(path, 1, 1), f"the columns do not fit ({said})"),)
         line = reader.line_num + 1
         for cells in reader:
+            if line > MOST_ROWS:
+                problem = BAD_TABLE.at(Place(path, line, 1), f"the table has more than {MOST_ROWS:,} lines")
+                return [], (problem,)
             row = _row(table, cells, Place(path, line, 1))
             rows += [row] if row else []
             line = reader.line_num + 1

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -87,9 +88,10 @@ def read_content(folder: Path) -> Reading:
     for path in sorted(folder.rglob("*")):
         # A name in another encoding could not be printed as it is.
         name = path.relative_to(folder).as_posix().encode("utf-8", "backslashreplace").decode("utf-8")
-        if name.startswith(".") or "/." in name or (path.is_dir() and path.suffix != ".yml"):
+        plain_folder = path.is_dir() and path.suffix != ".yml" and not path.is_symlink()
+        if name.startswith(".") or "/." in name or plain_folder:
             continue
-        data = _bytes_of(path)
+        data = _bytes_of(path, Path(os.path.realpath(folder)))
         if isinstance(data, bytes):
             files[name] = data
         else:
@@ -97,8 +99,13 @@ def read_content(folder: Path) -> Reading:
     return reader.read_all(files)
 
 
-def _bytes_of(path: Path) -> bytes | str:
-    """Return what the file holds, or why it cannot be read; a pipe would keep the reader waiting for ever."""
+def _bytes_of(path: Path, folder: Path) -> bytes | str:
+    """Return what the file holds, or why it cannot be read.
+
+    A pipe would keep the reader waiting for ever, and a link could print any file of the machine.
+    """
+    if not Path(os.path.realpath(path)).is_relative_to(folder):
+        return "it is a link that leads out of the content folder"
     if path.is_dir():
         return "it is a folder"
     if path.exists() and not path.is_file():

@@ -15,7 +15,7 @@ from generator.steps.languages import Spoken, speak_one, texts_of
 from generator.website import addresses
 from generator.wording.exchange import Exchange, File, export_texts, import_texts, unsound
 from generator.wording.own_words import own_words_missing
-from generator.wording.po import UNREADABLE, parse_translations
+from generator.wording.po import parse_translations, po_bytes
 from generator.wording.voice import unknown_languages
 
 SOURCE_LANGUAGE = Rule(
@@ -85,11 +85,9 @@ def import_language(catalogue: Catalogue, content: Path, language: str, given: P
     mine = export_language(catalogue, content, language)
     if mine.text is None:
         return mine
-    try:
-        data = given.read_bytes()
-    except OSError as error:
-        message = f"it cannot be opened ({error.strerror})"
-        return Exchange(None, (UNREADABLE.at(Place(str(given)), message),))
+    data = po_bytes(given)
+    if isinstance(data, Problem):
+        return Exchange(None, (data,))
     translations, problems = parse_translations(str(given), data, language)
     if not has_errors(problems):
         stands = standings(catalogue, {language: translations.current})

@@ -6,6 +6,7 @@ that is missing) is found before or while it does.
 
 from __future__ import annotations
 
+import os
 import re
 from collections.abc import Iterator
 from pathlib import Path
@@ -48,8 +49,16 @@ PLURALS = Rule(
     "A form was left out or added, or the header's Plural-Forms line was changed.",
     "give every form that the header counts; the header's line is that of the export",
 )
+# A bomb is stopped by counting what no language needs: Arabic has six plural forms, the most of CLDR.
+MOST_BYTES = 20_000_000
+MOST_ENTRIES = 100_000
+MOST_FORMS = 10
+_FORMS = re.compile(r"nplurals\s*=\s*(\d+)")
 # The generator's own words in a file of content: ``generator``, or ``generator/<context of its own>``.
 OWN = "generator"
+
+_EXPORT_ANEW = "export the messages anew and keep only their entries"
+_PUT_THERE = "put the file itself there"
 
 _QUOTED = r'"(?:[^"\\]|\\.)*"'
 _LINE = re.compile(rf"(?:(msgctxt|msgid|msgid_plural|msgstr(?:\[\d\])?)\s+)?{_QUOTED}")
@@ -92,12 +101,24 @@ def read_translations(path: Path) -> tuple[Translations, tuple[Problem, ...]]:
 
     Entries marked fuzzy are outdated; empty ones are left out. A file that cannot be read gives none.
     """
-    try:
-        data = path.read_bytes()
-    except OSError as error:
-        found = UNREADABLE.at(Place(str(path)), f"it cannot be opened ({error.strerror})")
+    data = po_bytes(path)
+    if isinstance(data, Problem):
+        return NO_TRANSLATIONS, (data,)
+    if os.path.dirname(os.path.realpath(path)) != os.path.realpath(path.parent):  # noqa: PTH120
+        found = UNREADABLE.at(Place(str(path)), "it is a link that leads out of its folder", _PUT_THERE)
         return NO_TRANSLATIONS, (found,)
     return parse_translations(str(path), data, path.stem)
+
+
+def po_bytes(path: Path) -> bytes | Problem:
+    """Return what a file holds, or why it cannot be read; a pipe would keep the reader waiting for ever."""
+    if path.exists() and not path.is_file():
+        return UNREADABLE.at(Place(str(path)), "it is no ordinary file", _PUT_THERE)
+    try:
+        with path.open("rb") as file:
+            return file.read(MOST_BYTES + 1)
+    except OSError as error:
+        return UNREADABLE.at(Place(str(path)), f"it cannot be opened ({error.strerror})")
 
 
 def parse_translations(name: str, data: bytes, language: str) -> tuple[Translations, tuple[Problem, ...]]:
@@ -118,6 +139,9 @@ def parse_translations(name: str, data: bytes, language: str) -> tuple[Translati
 
 
 def _lines(name: str, data: bytes) -> tuple[list[str], tuple[Problem, ...]]:
+    if len(data) > MOST_BYTES:
+        message = f"the file has more than {MOST_BYTES // 1_000_000} MB"
+        return [], (UNREADABLE.at(Place(name), message, _EXPORT_ANEW),)
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
@@ -126,7 +150,23 @@ def _lines(name: str, data: bytes) -> tuple[list[str], tuple[Problem, ...]]:
     lines = [line.strip() for line in text.replace("\r\n", "\n").split("\n")]
     # Of comments only flags count; entries that a PO editor has set aside (#~) are history.
     kept = ["" if line[:1] == "#" and line[:2] != "#," else line for line in lines]
-    return kept, tuple(_syntax(name, kept))
+    return kept, tuple(_bombs(name, kept)) or tuple(_syntax(name, kept))
+
+
+def _bombs(name: str, lines: list[str]) -> Iterator[Problem]:
+    """Yield the first line that would make the parser ask for far more memory than a translation needs."""
+    entries = 0
+    for number, line in enumerate(lines, 1):
+        forms = _FORMS.search(line)
+        entries += line.startswith("msgid ")
+        message = ""
+        if forms and (len(forms[1]) > 2 or int(forms[1]) > MOST_FORMS):
+            message = f"it asks for {forms[1][:12]} plural forms; no language has more than {MOST_FORMS}"
+        elif entries > MOST_ENTRIES:
+            message = f"the file has more than {MOST_ENTRIES:,} entries"
+        if message:
+            yield UNREADABLE.at(Place(name, number, 1), message, _EXPORT_ANEW)
+            return
 
 
 def _syntax(name: str, lines: list[str]) -> Iterator[Problem]:

@@ -11,6 +11,7 @@ from generator.catalogue.exercise import Measurement
 from generator.catalogue.terms import Statistic
 from generator.cli.import_ import import_
 from generator.cli.shared import DONE, PROBLEMS
+from generator.editing import measurements
 from generator.reading import read_content
 from tests.content import write_content
 
@@ -172,3 +173,19 @@ def test_a_table_that_cannot_be_read_is_said_plainly(tmp_path: Path) -> None:
         result = CliRunner().invoke(import_, ["measurements", str(bad), *options], standalone_mode=False)
         assert result.return_value == PROBLEMS
         assert says in result.output
+
+
+def test_a_bomb_of_a_table_is_stopped_by_counting(tmp_path: Path) -> None:
+    """Too many bytes, too many lines and a cell without end are refused, and nothing is written."""
+    folder = write_content(tmp_path / "content")
+    before = snapshot(folder)
+    cell = '"' + "a" * 200_000 + '"'
+    for rows, says in (
+        (["x" * measurements.MOST_BYTES], "more than 5 MB"),
+        ([ANKLE] * (measurements.MOST_ROWS + 1), "more than 20,000 lines"),
+        ([ANKLE.replace("Table 2", cell)], "field larger than field limit"),
+    ):
+        result = run(folder, *rows)
+        assert result.return_value == PROBLEMS
+        assert says in result.output
+    assert snapshot(folder) == before

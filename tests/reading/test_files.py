@@ -285,3 +285,25 @@ def test_messages_stay_short() -> None:
         for found in read_files({**files, PUMP: data}).problems:
             assert len(found.message) < 300
             assert "\n" not in found.message
+
+
+@pytest.mark.parametrize("name", [PUMP, "glossary.yml", "daily-life"])
+def test_a_link_never_leads_out_of_the_content(tmp_path: Path, name: str) -> None:
+    """Otherwise a message could show lines of any file of the machine; the file itself is not opened."""
+    outside = tmp_path / "secret"
+    outside.write_text("root:x:0:0: a secret\n", encoding="utf-8")
+    folder = write_content(tmp_path / "content")
+    (folder / name).unlink(missing_ok=True)
+    (folder / name).symlink_to(outside if "." in name else tmp_path)
+    reading = read_content(folder)
+    found = [problem for problem in reading.problems if problem.code == "unreadable-file"]
+    assert [problem.place.path for problem in found] == [f"{folder}/{name}"]
+    assert "leads out of the content folder" in found[0].message
+    assert "secret" not in "".join(line for lines in reading.sources.values() for line in lines)
+
+
+def test_a_content_folder_may_itself_be_a_link(tmp_path: Path) -> None:
+    """A clinic that keeps its content on another disk names it by a link."""
+    write_content(tmp_path / "real")
+    (tmp_path / "content").symlink_to(tmp_path / "real")
+    assert read_content(tmp_path / "content").problems == ()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import subprocess
 from pathlib import Path
 
@@ -10,6 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from generator.problems import Place
+from generator.wording import po
 from generator.wording.export import content_catalogue, po_text
 from generator.wording.localise import NO_TRANSLATIONS, Translations
 from generator.wording.messages import translatable
@@ -18,6 +20,7 @@ from tests.content import catalogue_of
 from tests.wording.pseudo import pseudo_translations
 
 HEAD = 'msgid ""\nmsgstr ""\n"Language: de\\n"\n"Content-Type: text/plain; charset=UTF-8\\n"\n\n'
+FORMS = HEAD[:-1] + '"Plural-Forms: nplurals={}; plural=0;\\n"\n'
 STEPS = "exercise/heel-raise/steps"
 LOWER = f'msgctxt "{STEPS}"\nmsgid "Lower slowly."\nmsgstr "Langsam senken."\n'
 
@@ -147,3 +150,35 @@ def test_gettext_itself_accepts_the_file(language: str, tmp_path: Path) -> None:
     # The clock is left out on purpose: a date would change the file with every run.
     complaints = [line for line in done.stderr.splitlines() if "header field" not in line]
     assert (done.returncode, complaints) == (0, [])
+
+
+@pytest.mark.parametrize(
+    ("spoilt", "says"),
+    [
+        (FORMS.format(1_000_000_000), "1000000000 plural forms"),
+        (FORMS.format(11), "11 plural forms"),
+        (HEAD + 'msgid "a"\nmsgstr "b"\n' * (po.MOST_ENTRIES + 1), "100,000 entries"),
+        ("#" * (po.MOST_BYTES + 1), "20 MB"),
+    ],
+)
+def test_a_bomb_is_stopped_by_counting(spoilt: str, says: str) -> None:
+    """A header that asks for a thousand million forms, or a file without end, costs no memory to refuse."""
+    translations, found = parse_translations("de.po", spoilt.encode("utf-8"), "de")
+    assert translations == NO_TRANSLATIONS
+    assert [(problem.code, says in problem.message) for problem in found] == [
+        ("translation-unreadable", True)
+    ]
+    assert found[0].remedy
+
+
+def test_translations_are_never_read_from_elsewhere(tmp_path: Path) -> None:
+    """A link that leads out of the folder, and a pipe that would keep the reader waiting, are refused."""
+    (tmp_path / "secret.po").write_text(HEAD + LOWER, encoding="utf-8")
+    folder = tmp_path / "translations"
+    folder.mkdir()
+    (folder / "de.po").symlink_to(tmp_path / "secret.po")
+    os.mkfifo(folder / "pl.po")
+    for name in ("de.po", "pl.po"):
+        translations, found = read_translations(folder / name)
+        assert translations == NO_TRANSLATIONS
+        assert [problem.code for problem in found] == ["translation-unreadable"]
