@@ -20,7 +20,7 @@ from generator.catalogue.programme import (
 )
 from generator.catalogue.restricted import Track
 from generator.catalogue.terms import Leg
-from generator.wording.phrases import list_of, number
+from generator.wording.phrases import list_of, number, parts_of
 from generator.wording.restrictions import allowed, concerned
 from generator.wording.terms import clinical_term, term
 from generator.wording.voice import Voice
@@ -175,7 +175,7 @@ def _row(job: ProtocolJob, drawn: Sequence[Drawn], index: int, weeks: int, week_
     what, left = voice.opening(concerned(voice, rule)), allowed(voice, rule)
     if left and not facts.by_release and ends_of(facts)[0] * week_mm < _WORDS_MM:
         # The bar is too short to say it.
-        what = f"{what}; {left}"
+        what = parts_of(voice, (what, left))
     if facts.by_release:
         segments = _released(voice, rule, facts, weeks)
     else:

@@ -12,7 +12,7 @@ from generator.catalogue.estimates import Estimate
 from generator.catalogue.judgement import JudgedAs, Judgement
 from generator.catalogue.programme import Band
 from generator.website.values import SiteInput
-from generator.wording.phrases import activity, list_of, number, people, percent, studies
+from generator.wording.phrases import activity, list_of, number, parts_of, people, percent, row_of, studies
 from generator.wording.terms import clinical_term, term
 from generator.wording.voice import Voice
 
@@ -60,7 +60,7 @@ def estimate_view(site: SiteInput, estimate: Estimate, band: Band | None = None)
         value="" if judged else activity(voice, estimate.mean),
         interval="" if judged else _interval(voice, estimate),
         basis=voice.opening(_judged(site, judged) if judged else term(voice, estimate.basis)),
-        counts="" if judged else f"{studies(voice, estimate.k)}, {people(voice, estimate.n)}",
+        counts="" if judged else row_of(voice, (studies(voice, estimate.k), people(voice, estimate.n))),
         doubt=() if judged else _doubt(voice, estimate),
         caveats=tuple(_caveats(site, estimate)),
         judged_by=f"{judged.role}: {judged.reason}" if judged else "",
@@ -110,7 +110,7 @@ def _doubt(voice: Voice, estimate: Estimate) -> tuple[str, ...]:
     if estimate.condition is not None:
         part = clinical_term(voice, estimate.condition.part)
         electrode = clinical_term(voice, estimate.condition.electrode)
-        found.append(voice.opening(f"{part}, {electrode}"))
+        found.append(voice.opening(row_of(voice, (part, electrode))))
     return tuple(found)
 
 
@@ -123,7 +123,7 @@ def _caveats(site: SiteInput, estimate: Estimate) -> list[str]:
             named.append(f"{study.authors} {study.year}")
     words = site.voice.gettext("{caveat} ({studies})")
     return [
-        words.format(caveat=caveat, studies="; ".join(named)) if named else caveat
+        words.format(caveat=caveat, studies=parts_of(site.voice, named)) if named else caveat
         for caveat, named in found.items()
     ]
 

@@ -15,7 +15,7 @@ from generator.catalogue.terms import Part
 from generator.website.estimates import EstimateView, estimate_view
 from generator.website.reasons import reason_sentences
 from generator.website.values import SiteInput
-from generator.wording.phrases import list_of, number
+from generator.wording.phrases import list_of, number, parts_of
 from generator.wording.terms import clinical_term, term
 from generator.wording.voice import Voice
 
@@ -163,7 +163,7 @@ def _aside(listed: tuple[SetAside, ...], item: Measurement) -> SetAside | None:
 def _used(voice: Voice, estimate: Estimate | None, aside: SetAside | None) -> str:
     if aside is not None:
         words = voice.gettext("Set aside: {reasons}")
-        return words.format(reasons="; ".join(term(voice, kind) for kind in aside.kinds))
+        return words.format(reasons=parts_of(voice, (term(voice, kind) for kind in aside.kinds)))
     return voice.gettext("In the estimate") if estimate is not None else voice.gettext("Not for the order")
 
 

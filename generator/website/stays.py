@@ -16,7 +16,7 @@ from generator.website.shared import Forbidden, entry_words, forbidden_in
 from generator.website.step_back import Back, step_back_of
 from generator.website.values import SiteInput
 from generator.wording.doses import DosePhrase, dose
-from generator.wording.phrases import number, pain, place_of
+from generator.wording.phrases import number, pain, place_of, row_of
 from generator.wording.phrases import phase as phase_words
 from generator.wording.weeks import both_tracks
 
@@ -82,7 +82,7 @@ def _stay(site: SiteInput, programme: Programme, phase: Phase, use: Use, placed:
         phase=phase,
         page=phase_page(programme.id, phase.number),
         where=where,
-        short=f"{programme.name}, {short}" if several else short,
+        short=row_of(voice, (str(programme.name), short)) if several else short,
         when=voice.opening(both_tracks(voice, order.windows[phase.number - 1])),
         later=voice.opening(entry_words(voice, phase, use)),
         condition=use.when,

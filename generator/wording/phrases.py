@@ -234,3 +234,8 @@ def list_of(voice: Voice, items: Iterable[str], joined: Literal["and", "or"] = "
 def row_of(voice: Voice, items: Iterable[str]) -> str:
     """Return items in a row without "and", as in a table: Arabic has a comma of its own."""
     return voice.pgettext("between the items of a row", ", ").join(items)
+
+
+def parts_of(voice: Voice, parts: Iterable[str]) -> str:
+    """Return parts of a row that may hold commas themselves: Arabic has a semicolon of its own."""
+    return voice.pgettext("between the parts of a row", "; ").join(parts)
