@@ -84,7 +84,7 @@ def _page(site: SiteInput, programme: Programme) -> Page:
             "timeline": timeline(site, programme),
             "phases": phase_doors(site, programme),
             "starts": tuple(_starts(site, programme)),
-            "earliest": EARLIEST_YEAR,
+            "earliest": str(EARLIEST_YEAR),
             "restrictions": restrictions,
             "allowed": patient_table(site, programme),
             "daily_life": doors_of_programme(site, programme),

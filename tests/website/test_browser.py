@@ -6,12 +6,6 @@ WCAG 2.2 success criteria 1.4.10 (reflow at 320 px), 2.1.4 (no bare-letter short
 
 from __future__ import annotations
 
-import functools
-import http.server
-import shutil
-import threading
-from collections.abc import Iterator
-from pathlib import Path
 from typing import Any
 
 import pytest
@@ -21,21 +15,15 @@ from tests.website.small_site import (
     HEEL_RAISE,
     HELPER,
     PHASE_2,
-    PREFIX,
     PROGRAMME,
     REPORTING,
     STAIRS,
-    Small,
 )
 
 pytestmark = pytest.mark.slow
 
-sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
 axe_module = pytest.importorskip("axe_playwright_python.sync_playwright", reason="axe is not installed")
 
-CHROMIUM = Path("/usr/bin/chromium")
-FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-background-networking"]
-POLICY = "default-src 'self'; script-src 'self'; style-src 'self'; img-src 'self' data:; font-src 'self'"
 PAGES = (
     *(f"en/{name}" for name in ("index.html", PROGRAMME, PHASE_2, "exercises/index.html", HEEL_RAISE)),
     *(f"en/{name}" for name in ("warning-signs.html", "glossary.html", "about.html", CLINICIANS)),
@@ -43,72 +31,6 @@ PAGES = (
     f"en/{REPORTING}",
     *(f"ar/{name}" for name in (PHASE_2, HEEL_RAISE)),
 )
-
-
-class _Handler(http.server.SimpleHTTPRequestHandler):
-    def end_headers(self) -> None:
-        self.send_header("Content-Security-Policy", POLICY)
-        super().end_headers()
-
-    def log_message(self, *_: Any) -> None:
-        """Keep quiet: the test run has its own words."""
-
-
-@pytest.fixture(scope="module")
-def site(small: Small, tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
-    """Serve the built site under a path prefix with the policy, and give its address."""
-    root = tmp_path_factory.mktemp("served")
-    shutil.copytree(small.site, root / "web" / PREFIX)
-    handler = functools.partial(_Handler, directory=str(root / "web"))
-    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler)
-    thread = threading.Thread(target=server.serve_forever, daemon=True)
-    thread.start()
-    yield f"http://127.0.0.1:{server.server_port}/{PREFIX}/"
-    server.shutdown()
-    server.server_close()
-    thread.join()
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Any]:
-    """Start one Chromium for all tests of this file."""
-    if not CHROMIUM.exists():
-        pytest.skip("Chromium is not installed")
-    with sync_api.sync_playwright() as playwright:
-        chromium = playwright.chromium.launch(executable_path=str(CHROMIUM), args=FLAGS)
-        yield chromium
-        chromium.close()
-
-
-@pytest.fixture
-def visit(browser: Any, site: str) -> Iterator[Any]:
-    """Give a function that opens a page; any error, violation or outside request fails the test."""
-    contexts = []
-    complaints: list[str] = []
-    requests: list[tuple[int, str]] = []
-
-    def open_page(page: str, width: int = 1280, height: int = 900, **options: Any) -> Any:
-        context = browser.new_context(viewport={"width": width, "height": height}, **options)
-        contexts.append(context)
-        tab = context.new_page()
-        tab.on("console", lambda message: complaints.append(message.text))
-        tab.on("pageerror", lambda error: complaints.append(str(error)))
-        tab.on("response", lambda answer: requests.append((answer.status, answer.url)))
-        tab.on("requestfailed", lambda request: requests.append((0, request.url)))
-        tab.add_init_script(
-            "addEventListener('securitypolicyviolation', e => console.log('refused: ' + e.violatedDirective))"
-        )
-        tab.goto(site + page)
-        tab.wait_for_load_state("networkidle")
-        return tab
-
-    yield open_page
-    for context in contexts:
-        context.close()
-    assert complaints == []
-    assert [
-        (status, url) for status, url in requests if status not in (200, 304) or not url.startswith(site)
-    ] == []
 
 
 def test_the_policy_is_enforced_in_this_test(browser: Any, site: str) -> None:
