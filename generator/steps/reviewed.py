@@ -33,11 +33,22 @@ def _pages(spoken: Spoken) -> Iterator[tuple[str, Sequence[str]]]:
         for phase in programme.phases:
             page = addresses.phase_page(programme.id, phase.number)
             yield page, (*own, *_phase_items(programme, phase))
+            exercises = (f"exercise/{use.use}" for use in phase.uses)
+            sheet = addresses.patient_page(programme.id, phase.number)
+            yield sheet, (SAFETY, *own, *_phase_items(programme, phase), *exercises)
+        for address in (addresses.protocol_page, addresses.order_page, addresses.evidence_page):
+            yield address(programme.id), _programme_items(programme)
 
 
 def _phase_items(programme: Programme, phase: Phase) -> tuple[str, ...]:
     name = f"{programme.id}/{phase.number}"
     return (f"phase/{name}", *(f"use/{name}/{use.use}" for use in phase.uses))
+
+
+def _programme_items(programme: Programme) -> tuple[str, ...]:
+    phases = (item for phase in programme.phases for item in _phase_items(programme, phase))
+    exercises = (f"exercise/{use.use}" for phase in programme.phases for use in phase.uses)
+    return (f"programme/{programme.id}", *phases, *exercises)
 
 
 def booklet_state(spoken: Spoken, programme: Programme, phase: Phase) -> ReviewState:
@@ -50,9 +61,7 @@ def booklet_state(spoken: Spoken, programme: Programme, phase: Phase) -> ReviewS
 
 def protocol_state(spoken: Spoken, programme: Programme) -> ReviewState:
     """Return how everything that a programme's protocol prints was reviewed."""
-    phases = (item for phase in programme.phases for item in _phase_items(programme, phase))
-    exercises = (f"exercise/{use.use}" for phase in programme.phases for use in phase.uses)
-    return review_state(spoken, (SAFETY, WORDS, f"programme/{programme.id}", *phases, *exercises))
+    return review_state(spoken, (SAFETY, WORDS, *_programme_items(programme)))
 
 
 def review_state(spoken: Spoken, items: Iterable[str]) -> ReviewState:

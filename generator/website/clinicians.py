@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from generator.catalogue.clinic import Study
@@ -14,6 +14,7 @@ from generator.website.addresses import (
     exercise_page,
     order_page,
     patient_page,
+    phase_page,
     programme_page,
     protocol_page,
     reporting_page,
@@ -155,10 +156,27 @@ def _overview(site: SiteInput, programme: Programme) -> Page:
             "week_tables": week_tables(site, programme),
             "forbids": {row.restriction.id: row.forbids for row in rules},
             "data": tuple(_data(site, programme)),
+            "reviews": tuple(_reviews(site, programme)),
             "protocol": protocol,
             "protocol_detail": booklet_detail(voice, protocol),
         },
     )
+
+
+def _reviews(site: SiteInput, programme: Programme) -> Iterator[Way]:
+    """Yield each part of the programme with its page and how it was reviewed, where that is known."""
+    used = dict.fromkeys(use.use for phase in programme.phases for use in phase.uses)
+    parts = [
+        Way(programme_page(programme.id), str(programme.name)),
+        *(
+            Way(phase_page(programme.id, one.number), phase_title(site.voice, one))
+            for one in programme.phases
+        ),
+        *(Way(exercise_page(id_), str(site.catalogue.exercises[id_].name)) for id_ in used),
+    ]
+    for part in parts:
+        if words := site.reviewed.get(part.path):
+            yield replace(part, text=words)
 
 
 def _protocol(site: SiteInput, programme: Programme) -> Page:

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from generator.catalogue.choices import PhaseChoices, limit_name
-from generator.catalogue.one_patient import PATIENT_WEIGHT, OperatedSide, Wishes
+from generator.catalogue.one_patient import PATIENT_WEIGHT, Limit, OperatedSide, Wishes
 from generator.catalogue.programme import (
     MovementRestriction,
     Phase,
@@ -168,12 +168,13 @@ def _movements(site: SiteInput, choices: PhaseChoices) -> Iterator[Movement]:
         words = voice.gettext("{joint} {movement}").format(
             joint=clinical_term(voice, limits[0].joint), movement=clinical_term(voice, limits[0].movement)
         )
-        said = restriction_words(voice, Wishes(limits=tuple(limits)))
-        options = tuple(
-            Option(f"{one.degrees:g}", angle(voice, one.degrees), str(said[one.id]))
-            for one in reversed(limits)
-        )
-        yield Movement(name, voice.opening(words), options)
+        yield Movement(name, voice.opening(words), tuple(_limit(site, one) for one in reversed(limits)))
+
+
+def _limit(site: SiteInput, limit: Limit) -> Option:
+    # One at a time: limits of the same movement share the id that their words are found by.
+    said = restriction_words(site.voice, Wishes(limits=(limit,)))
+    return Option(f"{limit.degrees:g}", angle(site.voice, limit.degrees), str(said[limit.id]))
 
 
 def _weights(site: SiteInput, choices: PhaseChoices) -> Iterator[Option]:

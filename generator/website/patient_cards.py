@@ -8,7 +8,6 @@ from enum import Enum
 
 from generator.catalogue.base import Text
 from generator.catalogue.choices import PhaseChoices, UseChoice
-from generator.catalogue.clinic import Equipment
 from generator.catalogue.dose import DoseStep
 from generator.catalogue.edition_values import step_text
 from generator.catalogue.exercise import Exercise, HelperRole, Variation
@@ -19,6 +18,7 @@ from generator.website.phase_items import often, stop_words
 from generator.website.shared import Warned, entry_words, warned
 from generator.website.values import SiteInput
 from generator.wording.doses import DosePhrase, dose
+from generator.wording.phrases import list_of
 from generator.wording.terms import term
 
 
@@ -58,7 +58,7 @@ class SheetCard:
     note: Text | None
     cautions: tuple[Warned, ...]
     where: tuple[tuple[str, str], ...]
-    things: tuple[Equipment, ...]
+    things: str
     helper: HelperRole | None
 
 
@@ -124,7 +124,7 @@ def _card(
         note=use.note,
         cautions=warned(voice, (*exercise.cautions, *own, *use.cautions)),
         where=tuple((word(one), voice.opening(term(voice, one))) for one in exercise.surface),
-        things=tuple(site.catalogue.equipment[thing] for thing in dict.fromkeys(things)),
+        things=list_of(voice, (str(site.catalogue.equipment[thing].name) for thing in dict.fromkeys(things))),
         helper=exercise.helper_role if exercise.helper is not Helper.NONE else None,
     )
 

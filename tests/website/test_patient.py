@@ -7,6 +7,7 @@ Source of the fragment's form: URL Standard (WHATWG), application/x-www-form-url
 from __future__ import annotations
 
 import random
+import re
 import shlex
 from pathlib import Path
 from typing import Any
@@ -106,7 +107,8 @@ def test_a_strain_a_limit_and_less_weight_each_take_out_what_meets_them(visit: A
     assert "Weight on the leg" in said(tab)
     sheet = tab.locator("#one").inner_text()
     assert "Let your operated foot touch the floor, but do not lean on it." in sheet
-    assert tab.locator('[data-pb-for="ankle.plantarflexion"]:visible').count() == 1
+    limits = tab.locator('[data-pb-for="ankle.plantarflexion"]:visible')
+    assert [re.findall(r"\d+", one) for one in limits.all_inner_texts()] == [["20"]]
     assert "Operated side: left" in sheet
     shown = command(tab)
     for option in ("--side left", "--limit ankle.plantarflexion=20", "--weight-bearing touch"):
