@@ -8,7 +8,9 @@ addEventListener("DOMContentLoaded", () => {
   const form = part.querySelector("form");
   const [dayField, monthField, yearField] = ["day", "month", "year"].map((name) => form.elements[name]);
   const table = part.querySelector("table");
-  const locale = `${document.documentElement.lang}-u-ca-gregory-nu-latn`;
+  const { lang } = document.documentElement;
+  /* Plain English writes dates as in Britain, as the booklets do. */
+  const locale = `${lang === "en" ? "en-GB" : lang}-u-ca-gregory-nu-latn`;
   const written = { weekday: "short", day: "numeric", month: "long", year: "numeric", timeZone: "UTC" };
   const inFull = new Intl.DateTimeFormat(locale, written);
   const monthName = new Intl.DateTimeFormat(locale, { month: "long", timeZone: "UTC" });

@@ -14,7 +14,9 @@ addEventListener("DOMContentLoaded", () => {
   const cards = [...document.querySelectorAll("[data-pb-do]")];
   const scales = [...document.querySelectorAll("[data-pb-pain]")];
   const table = diary.querySelector("table");
-  const locale = `${document.documentElement.lang}-u-ca-gregory-nu-latn`;
+  const { lang } = document.documentElement;
+  /* Plain English writes dates as in Britain, as the booklets do. */
+  const locale = `${lang === "en" ? "en-GB" : lang}-u-ca-gregory-nu-latn`;
   const days = new Intl.DateTimeFormat(locale, { weekday: "short", day: "numeric", month: "long", timeZone: "UTC" });
 
   /* The calendar day of the device, some days from today. */
