@@ -18,7 +18,7 @@ from generator.booklets.layout import Laid, lay_out
 from generator.booklets.marks import mark_rules, tokens
 from generator.booklets.pdf import write
 from generator.booklets.protocol_chart import Chart
-from generator.booklets.protocol_values import LEAST_POINTS, MOST_SHEETS, ProtocolJob
+from generator.booklets.protocol_values import LEAST_POINTS, MORE_IN_TRANSLATION, MOST_SHEETS, ProtocolJob
 from generator.booklets.protocol_view import Protocol, protocol_view
 from generator.booklets.values import BookletResult, SheetFact
 from generator.catalogue.terms import Paper
@@ -76,7 +76,7 @@ def fitted_protocol(job: ProtocolJob) -> tuple[str, Laid]:
 def protocol_html(job: ProtocolJob, *, tight: bool = False) -> str:
     """Return the protocol as one HTML document that needs no file besides the fonts.
 
-    tight: whether the lines of its long tables stand closer; the type keeps its size.
+    tight: whether lines stand closer, in type that is nowhere larger than it has to be.
     """
     view = protocol_view(job, _chart_mm(job))
     return (
@@ -173,5 +173,6 @@ def _seen_in_layout(job: ProtocolJob, laid: Laid, logged: tuple[str, ...]) -> It
     for overflow in laid.overflows:
         message = f"page {overflow.page}: {overflow.words!r} stands {overflow.by:.1f} mm beyond its box"
         yield rules.OVERFLOW.at(place, message)
-    if laid.pages > MOST_SHEETS:
+    translated = job.voice.code != job.catalogue.source_language
+    if laid.pages > MOST_SHEETS + MORE_IN_TRANSLATION * translated:
         yield rules.LONG_PROTOCOL.at(place, f"the protocol takes {laid.pages} sheets")
