@@ -63,7 +63,6 @@ def _page(site: SiteInput, programme: Programme, phase: Phase, choices: PhaseCho
     voice, safety = site.voice, site.catalogue.safety
     cards = cards_of(site, programme, phase, choices)
     forbidden = forbidden_in(voice, programme, phase)
-    gate = (safety.start_only, safety.stay) if phase.number > 1 else (safety.stay,)
     # What only comes in place of something else is hidden until it does, so the audit cannot read it.
     shown = tuple(one for one in cards if not one.brought)
     title = voice.gettext("Sheet for one patient: {programme}, {phase}")
@@ -93,13 +92,20 @@ def _page(site: SiteInput, programme: Programme, phase: Phase, choices: PhaseCho
         },
         doses=tuple(dict.fromkeys(big for card in shown for big in card.steps)),
         required=(
-            *map(str, (*gate, safety.deferral_full, *safety.worse.today)),
+            *_warnings(site, phase),
             *(str(rule.words) for group in forbidden for rule in group.rules),
             *(text for card in shown for text in _required(card)),
         ),
         found=False,
         script="patient",
     )
+
+
+def _warnings(site: SiteInput, phase: Phase) -> Iterator[str]:
+    """Yield the safety texts that no sheet may lack."""
+    safety = site.catalogue.safety
+    gate = (safety.start_only, safety.stay) if phase.number > 1 else (safety.stay,)
+    yield from map(str, (*gate, safety.deferral_full, *safety.worse.today))
 
 
 def _stop_points(site: SiteInput, phase: Phase) -> tuple[str, ...]:

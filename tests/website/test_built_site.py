@@ -22,11 +22,15 @@ from generator.website.values import SiteInput
 from tests.website.small_site import (
     BOOKLET,
     CLINICIANS,
+    EVIDENCE,
     HEEL_RAISE,
     HELPER,
+    ORDER,
+    PATIENT_2,
     PHASE_2,
     PROGRAMME,
     PROJECT,
+    PROTOCOL,
     REPORTING,
     SERVED,
     STAIRS,
@@ -44,7 +48,8 @@ TEMPLATES = (
     *(f"en/{name}" for name in ("index.html", PROGRAMME, PHASE_2, "exercises/index.html", HEEL_RAISE)),
     *(f"en/{name}" for name in ("warning-signs.html", "glossary.html", "about.html", CLINICIANS)),
     *("en/editors/codes.html", "en/editors/fields.html", f"en/{STAIRS}", f"en/{HELPER}", f"en/{REPORTING}"),
-    *(f"ar/{name}" for name in (PHASE_2, HEEL_RAISE, CLINICIANS)),
+    *(f"en/{name}" for name in (ORDER, EVIDENCE, PROTOCOL, PATIENT_2)),
+    *(f"ar/{name}" for name in (PHASE_2, HEEL_RAISE, CLINICIANS, ORDER, PATIENT_2)),
     *("index.html", "404.html"),
 )
 HOSTILE = 'A <b>bold</b> `tick` ~~~ {{ 7 * 7 }} {% x %} "it\'s" *star* [link](x) &amp; # $ \\ <script>'
