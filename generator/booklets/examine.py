@@ -42,7 +42,7 @@ def _pages(read: PdfRead, expected: Expected, place: Place, least: float) -> Ite
     for number, page in enumerate(read.pages, 1):
         line = expected.page_lines[number - 1 : number]
         for words in (*expected.every_page, *line):
-            if not _stands(words, page):
+            if not stands(words, page):
                 yield rules.MARGIN_LINE.at(place, f"page {number} lacks {words!r}")
         if page.off_sheet:
             yield rules.OFF_SHEET.at(place, f"page {number}: {page.off_sheet!r} is off the sheet")
@@ -57,11 +57,11 @@ def _pages(read: PdfRead, expected: Expected, place: Place, least: float) -> Ite
 def _sheets(read: PdfRead, expected: Expected, place: Place) -> Iterator[Problem]:
     for sheet in expected.sheets:
         for words in sheet.required:
-            if sheet.page > len(read.pages) or not _stands(words, read.pages[sheet.page - 1]):
+            if sheet.page > len(read.pages) or not stands(words, read.pages[sheet.page - 1]):
                 yield rules.TEXT_MISSING.at(place, f"page {sheet.page} lacks {words!r}")
 
 
-def _stands(words: str, page: PageRead) -> bool:
+def stands(words: str, page: PageRead) -> bool:
     """Return whether words can be read on a page.
 
     Figures (a dose, a telephone number, an edition) are looked for as the eye meets them. A right-to-left
