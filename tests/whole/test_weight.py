@@ -1,4 +1,4 @@
-"""Holds the demonstration to its weight: what a browser really loads when it sees an exercise for the first time.
+"""Holds the demonstration to its weight: what a browser really loads when it first sees an exercise.
 
 The budgets of 350 KB compressed and 60 KB of HTML are the project's own.
 """
