@@ -142,4 +142,5 @@ def _examine_pdf(task: _Task) -> Iterator[Problem]:
     facts = sheets.read(task.root / task.path, task.path, visual=language.direction == "rtl")
     yield from sheets.check(facts, expected, language)
     required = task.audit.required.get(task.path, ())
-    yield from doses.check(task.path, facts.reading, facts.visual, required, task.audit.doses.get(task.path))
+    figures = task.audit.doses.get(task.path)
+    yield from doses.check(task.path, facts.reading, facts.visual, required, figures, loose=expected.loose)

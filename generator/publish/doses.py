@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from generator.problems import Place, Problem, Rule
-from generator.publish.text import doses_in, holds_token, plain
+from generator.publish.text import doses_in, holds_token, holds_words, number_runs, plain
 
 NO_TEXT = Rule(
     "text-missing",
@@ -32,16 +32,23 @@ RULES = (NO_TEXT, OTHER_DOSE, NO_DOSE)
 
 
 def check(
-    path: str, text: str, dose_text: str, required: Sequence[str], doses: Sequence[str] | None
+    path: str,
+    text: str,
+    dose_text: str,
+    required: Sequence[str],
+    doses: Sequence[str] | None,
+    *,
+    loose: bool = False,
 ) -> Iterator[Problem]:
     """Yield what is missing or strange in the plain text of one file.
 
     `dose_text` is the text as the eye meets it, which differs from `text` in right-to-left PDF files;
-    `doses` is nothing where the doses of a file are not to be judged.
+    `doses` is nothing where the doses of a file are not to be judged. loose: whether the words of a required
+    text may stand in any order, and its figures are looked for as the eye meets them.
     """
     place = Place(path)
     for wanted in required:
-        if not holds_token(text, wanted):
+        if not (holds_token(text, wanted) or (loose and _holds_loosely(text, dose_text, wanted))):
             yield NO_TEXT.at(place, f"the text {shorten(wanted)!r} is missing")
     if doses is None:
         return
@@ -52,6 +59,13 @@ def check(
     for printed in doses_in(dose_text):
         if not any(holds_token(dose, printed) for dose in given):
             yield OTHER_DOSE.at(place, f"the dose {printed!r} is not in the catalogue for this place")
+
+
+def _holds_loosely(text: str, seen: str, wanted: str) -> bool:
+    figures = all(holds_token(seen, run) for run in number_runs(wanted))
+    if not any(char.isalpha() for char in wanted):
+        return holds_token(seen, wanted)
+    return figures and holds_words(text, wanted)
 
 
 def shorten(text: str, width: int = 60) -> str:

@@ -13,7 +13,15 @@ import pypdfium2
 from generator.problems import Place, Problem, Rule
 from generator.publish.doses import shorten
 from generator.publish.expected import Expected, ExpectedPdf
-from generator.publish.text import holds_nearby, holds_token, number_runs, plain, squeezed
+from generator.publish.text import (
+    as_one_word,
+    holds_nearby,
+    holds_token,
+    holds_words,
+    number_runs,
+    plain,
+    squeezed,
+)
 
 NO_NOTE = Rule(
     "sheet-without-note",
@@ -105,7 +113,7 @@ class PdfFacts:
     @property
     def reading(self) -> str:
         """Return the plain text of all pages in reading order."""
-        return plain("\n".join(sheet.reading for sheet in self.sheets))
+        return as_one_word(plain("\n".join(sheet.reading for sheet in self.sheets)))
 
     @property
     def visual(self) -> str:
@@ -212,7 +220,7 @@ def _check_sheet(
     rtl = language.direction == "rtl"
     page, pages = numbers
     for wanted in language.everywhere:
-        if squeezed(wanted) not in bare and not (expected.loose and holds_nearby(text, wanted)):
+        if squeezed(wanted) not in bare and not (expected.loose and _holds_loosely(text, wanted)):
             yield NO_NOTE.at(place, f"page {page} lacks the safety text {shorten(wanted)!r}")
     line = language.clinic_line
     if squeezed(line) not in bare and not (rtl and _holds_line(sheet, line)):
@@ -225,6 +233,10 @@ def _check_sheet(
         rtl and holds_token(plain(sheet.visual), expected.edition)
     ):
         yield NO_EDITION.at(place, f"page {page} does not bear the edition code {expected.edition!r}")
+
+
+def _holds_loosely(text: str, wanted: str) -> bool:
+    return holds_nearby(text, wanted) or holds_words(text, wanted)
 
 
 def _holds_line(sheet: SheetText, line: str) -> bool:

@@ -11,6 +11,9 @@ from functools import lru_cache
 _INVISIBLE = re.compile("[\u00ad\u061c\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]")
 # What a line-end hyphen becomes in a PDF read back (pdfium writes U+FFFE or U+0002), and hyphens proper.
 _HYPHEN = re.compile("[\u0002\ufffe\u00ad\u2010\u2011-]")
+_PARTED = re.compile("[\u0002\ufffe\u00ad]\\s*")
+# Vowel signs of Arabic.
+_MARKS = re.compile("[\u064b-\u065f\u0670]")
 _NUMBER_RUN = re.compile(r"\+?\d(?:[\d ()/.–-]*\d)?")
 _DOSE = re.compile(r"(?<![\d.,])\d+\s*×\s*\d+(?![.,]?\d)")
 
@@ -18,6 +21,11 @@ _DOSE = re.compile(r"(?<![\d.,])\d+\s*×\s*\d+(?![.,]?\d)")
 def plain(text: str) -> str:
     """Return the text in NFKC with single spaces and without invisible marks."""
     return " ".join(_INVISIBLE.sub("", unicodedata.normalize("NFKC", text)).split())
+
+
+def as_one_word(text: str) -> str:
+    """Return a text with words joined that a line's end had parted."""
+    return _PARTED.sub("", text)
 
 
 def squeezed(text: str) -> str:
@@ -46,6 +54,37 @@ def holds_nearby(page: str, wanted: str) -> bool:
     return bool(parts) and not open_ones
 
 
+def holds_words(page: str, wanted: str) -> bool:
+    """Return whether the page has each word of a right-to-left text, as often as the text has it.
+
+    A vowel sign ends a line for readers of PDF, so a word that bears one is looked for in its parts.
+    """
+    there = Counter(_bare_words(page))
+    run_on = "".join(there)
+    for word, count in Counter(_split_words(wanted)).items():
+        if _bare(word) == word:
+            if there[word] < count:
+                return False
+        elif any(part not in run_on for part in _MARKS.sub(" ", word).split()):
+            return False
+    return bool(wanted.strip())
+
+
+def _bare_words(text: str) -> list[str]:
+    return _split_words(_bare(text))
+
+
+def _bare(text: str) -> str:
+    """Return a text without vowel signs and without the sign that stretches a word."""
+    return _MARKS.sub("", plain(text)).replace("\u0640", "")
+
+
+def _split_words(text: str) -> list[str]:
+    """Return the words of a text with the signs on them; numbers and punctuation are none."""
+    kept = (char if unicodedata.category(char)[0] in "LM" else " " for char in plain(text))
+    return "".join(kept).replace("\u0640", "").split()
+
+
 def _letters(text: str) -> str:
     """Return the letters and digits of a text without the signs on them."""
     return "".join(char for char in plain(text) if unicodedata.category(char)[0] in "LN")
@@ -68,9 +107,11 @@ def holds_token(page: str, wanted: str) -> bool:
 def _token(wanted: str) -> re.Pattern[str]:
     """Return the pattern of a text whose white space does not count and whose numbers end where it ends."""
     signs = "".join(plain(wanted).split())
+    # A hyphen at a line's end comes back as another sign, or not at all.
     before = r"(?<!\d)(?<!\d[.,])" if signs[:1].isdecimal() else ""
     after = r"(?![.,]?\d)" if signs[-1:].isdecimal() else ""
-    return re.compile(before + r"\s*".join(re.escape(sign) for sign in signs) + after)
+    parts = (f"(?:{_HYPHEN.pattern})?" if _HYPHEN.fullmatch(sign) else re.escape(sign) for sign in signs)
+    return re.compile(before + r"\s*".join(parts) + after)
 
 
 def doses_in(page: str) -> tuple[str, ...]:

@@ -41,6 +41,7 @@ def audit_of(
                 edition=booklet.job.edition,
                 # Two pages stand on a side of a folded sheet, each with its number.
                 page_label=None if booklet.folded else _page_label(voices[booklet.language]),
+                loose=voices[booklet.language].direction == "rtl",
             )
             for booklet in sheets
         },
