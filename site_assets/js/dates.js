@@ -55,10 +55,12 @@ addEventListener("DOMContentLoaded", () => {
       dayField.focus();
       return;
     }
-    for (const time of table.querySelectorAll("time")) {
-      const date = notBefore(operation, Number(time.dataset.pbWeek));
+    for (const place of table.querySelectorAll("[data-pb-week]")) {
+      const date = notBefore(operation, Number(place.dataset.pbWeek));
+      const time = document.createElement("time");
       time.dateTime = date.toISOString().slice(0, 10);
       time.textContent = inFull.format(date);
+      place.replaceChildren(time);
     }
   };
 
