@@ -79,14 +79,29 @@ def test_digits_have_a_plain_zero(visit: Any) -> None:
     assert used["Phasebook Digits"] == len("2×8")
 
 
-def test_a_dose_reads_left_to_right_in_a_right_to_left_page(visit: Any) -> None:
-    """In an Arabic page 2 × 8 keeps the 2 on the left."""
-    tab = visit(f"ar/{HEEL_RAISE}")
-    left = (
-        "(i) => { const t = document.querySelector('.pb-dose__amount bdi').firstChild; const r = new Range();"
-        " r.setStart(t, i); r.setEnd(t, i + 1); return r.getBoundingClientRect().left }"
+def test_figures_read_left_to_right_in_right_to_left_pages(visit: Any) -> None:
+    """Doses, angles, ranges, shares and telephone numbers keep their order in the browser's own layout.
+
+    Unicode Standard Annex #9: what is isolated from left to right stays so. No figure breaks over lines.
+    """
+    places = (
+        "() => [...document.querySelectorAll('bdi[dir=ltr]')].filter(e => e.checkVisibility()).map(e => {"
+        " const t = e.firstChild, r = new Range(), at = [];"
+        " for (let i = 0; t && t.data && i < t.data.length; i++) { if (t.data[i].trim()) {"
+        "  r.setStart(t, i); r.setEnd(t, i + 1); const b = r.getBoundingClientRect();"
+        "  at.push([b.left, b.top]) } }"
+        " return [e.textContent, at] })"
     )
-    assert tab.evaluate(left, 0) < tab.evaluate(left, 4)
+    read: set[str] = set()
+    clinicians = (CLINICIANS.replace(".html", f"-{part}.html") for part in ("protocol", "order", "evidence"))
+    for page in (HEEL_RAISE, PHASE_2, PROGRAMME, *clinicians):
+        for words, at in visit(f"ar/{page}").evaluate(places):
+            lefts = [left for left, _ in at]
+            assert lefts == sorted(lefts), (page, words)
+            assert len({round(top) for _, top in at}) <= 1, (page, words)
+            read.add(words)
+    assert {sign for sign in "×°%" if any(sign in words for words in read)} == set("×°%")
+    assert any(len(words) > 7 and words[0] == "0" for words in read)
 
 
 def test_warning_signs_are_one_click_away_wherever_one_has_scrolled(visit: Any) -> None:

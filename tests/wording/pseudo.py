@@ -34,7 +34,9 @@ def pseudo(text: str, brackets: str = BRACKETS) -> str:
 
 def pseudo_translations(catalogue: Catalogue, brackets: str = BRACKETS) -> Translations:
     """Return every text of the content in the pretend language."""
-    return Translations({message.key: pseudo(message.source, brackets) for message in translatable(catalogue)})
+    return Translations(
+        {message.key: pseudo(message.source, brackets) for message in translatable(catalogue)}
+    )
 
 
 def pseudo_voice(language: str, brackets: str = BRACKETS) -> Voice:
