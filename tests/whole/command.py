@@ -23,7 +23,7 @@ def phasebook(
         capture_output=True,
         text=True,
         check=False,
-        timeout=570,
+        timeout=1200,
     )
 
 

@@ -22,15 +22,17 @@ def spoken(words: str) -> str:
     return pseudo(words).strip("⟦⟧ ~")
 
 
-def filled(path: Path, *, without: tuple[str, ...] = ()) -> None:
-    """Translate a whole PO file into the pretend language, as a translator would in an editor."""
+def filled(path: Path, *, without: tuple[str, ...] = (), refusal: str = " не") -> None:
+    """Translate a whole PO file into the pretend language, as a translator would in an editor.
+
+    refusal: a language says "not" in its own word; the pretend one borrows it, by default from Ukrainian.
+    """
     with path.open("rb") as file:
         catalogue: Catalog = read_po(file)
     for message in catalogue:
         if isinstance(message.id, str):
             if message.id and message.id not in without:
-                # A language says "not" in its own word; the pretend one borrows the Ukrainian for it.
-                message.string = spoken(message.id) + (" не" if denials(message.id, "en") else "")
+                message.string = spoken(message.id) + (refusal if denials(message.id, "en") else "")
         else:
             message.string = tuple(spoken(message.id[1]) for _ in range(catalogue.num_plurals))
     with path.open("wb") as file:
@@ -39,7 +41,7 @@ def filled(path: Path, *, without: tuple[str, ...] = ()) -> None:
 
 @pytest.mark.slow
 def test_a_language_is_added_from_nothing(tmp_path: Path) -> None:
-    """Ukrainian, which the generator does not speak: taken up, exported, translated, built; one gap at a time.
+    """Ukrainian, which the generator does not speak: taken up, exported, translated, built, gap by gap.
 
     Without safety texts it is withheld (3) and its pages are not there; with one step missing its pages are
     published and the booklets with that step are left out (3); complete, everything is there (0).
