@@ -95,7 +95,7 @@ def test_figures_read_left_to_right_in_right_to_left_pages(visit: Any) -> None:
     read: set[str] = set()
     clinicians = (CLINICIANS.replace(".html", f"-{part}.html") for part in ("protocol", "order", "evidence"))
     for page in (HEEL_RAISE, PHASE_2, PROGRAMME, *clinicians):
-        for words, at in visit(f"ar/{page}").evaluate(places):
+        for words, at in visit(f"ar/{page}", width=320).evaluate(places):
             lefts = [left for left, _ in at]
             assert lefts == sorted(lefts), (page, words)
             assert len({round(top) for _, top in at}) <= 1, (page, words)
