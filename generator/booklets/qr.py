@@ -28,7 +28,7 @@ class Code:
 
 
 def check_address(job: BookletJob) -> str:
-    """Return the address that says whether the edition is still valid; empty where patients cannot open it."""
+    """Return the address that says whether the edition is valid; empty where patients cannot open it."""
     clinic = job.catalogue.clinic
     if clinic.reach is not Reach.PATIENTS or clinic.base_address is None:
         return ""

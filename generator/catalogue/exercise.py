@@ -80,9 +80,7 @@ class LegWork(Record):
 
     def shown_angle(self, joint: Joint, movement: Movement) -> ShownAngle | None:
         """Return what the poses show of a movement; None where they show nothing of it."""
-        return next(
-            (one for one in self.shown or () if (one.joint, one.movement) == (joint, movement)), None
-        )
+        return next((one for one in self.shown or () if (one.joint, one.movement) == (joint, movement)), None)
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -59,7 +59,7 @@ NO_LEDGER = Ledger()
 
 @dataclass(frozen=True)
 class Reviewed:
-    """That several things were all read: in which roles, the last of them when, the next review soonest when."""
+    """That several things were read: in which roles, when the last of them, when the next review."""
 
     roles: tuple[Reviewer, ...]
     date: datetime.date

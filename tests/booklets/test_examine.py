@@ -142,7 +142,7 @@ def test_a_planted_fault_is_found(planted: Planted) -> None:
 
 
 def test_every_code_is_planted_somewhere() -> None:
-    """No code of this room goes untested: the others are planted in the tests of layout, protocol and kinds."""
+    """No code of this room goes untested: others are planted in the tests of layout, protocol, kinds."""
     layout = {rules.OVERFLOW.code, rules.COMPLAINT.code, rules.LONG_EXERCISE.code}
     elsewhere = {*layout, rules.LONG_PROTOCOL.code, rules.PAGE_LOCK.code}
     assert {planted.rule.code for planted in FAULTS} | elsewhere == {rule.code for rule in RULES}

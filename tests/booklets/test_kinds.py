@@ -1,4 +1,4 @@
-"""The kinds of booklet: large print, pocket and its sheets to fold, the sheet of a session, the same sheets."""
+"""The kinds of booklet: large print, pocket and its sheets to fold, the sheet of a session."""
 
 from __future__ import annotations
 
@@ -50,7 +50,7 @@ def test_each_kind_is_sound(kinds: dict[str, BookletResult], kind: str) -> None:
 
 @pytest.mark.slow
 def test_nothing_in_large_print_is_below_18_points(kinds: dict[str, BookletResult]) -> None:
-    """At least 18 points: American Council of the Blind, best practices for large print; APH says the same."""
+    """At least 18 points: American Council of the Blind, best practices for large print; APH agrees."""
     read = read_back(kinds[LARGE].path.read_bytes())
     assert min(page.smallest[0] for page in read.pages) >= 17.95
 

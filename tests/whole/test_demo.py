@@ -11,6 +11,7 @@ from bs4 import BeautifulSoup
 
 from generator.catalogue.values import Catalogue
 from generator.progression import arrange
+from generator.progression.session import whole_session
 from generator.publish import verify
 from generator.reading import read_content
 from tests.content import write_content
@@ -50,16 +51,26 @@ def test_the_manifest_names_every_file(demo: Path) -> None:
     assert json.loads((demo / "manifest.json").read_text(encoding="utf-8"))["format"] == 1
 
 
-def test_a_phase_lists_its_exercises_in_the_computed_order(demo: Path, catalogue: Catalogue) -> None:
-    """The links to exercises on a phase page follow the order that was worked out from the evidence."""
+def test_orders_on_pages_are_the_computed_ones(demo: Path, catalogue: Catalogue) -> None:
+    """A phase page follows its session, the clinicians' page the order of introduction."""
     for id_, order in arrange(catalogue).items():
-        for window in order.windows:
-            page = demo / "en" / "programmes" / id_ / f"phase-{window.phase}.html"
-            soup = BeautifulSoup(page.read_text(encoding="utf-8"), "html.parser")
-            links = [str(link.get("href", "")) for link in soup.select("main a")]
-            shown = [Path(link.split("#")[0]).stem for link in links if "/exercises/" in link]
-            wanted = [placed.exercise for placed in order.of_phase(window.phase)]
-            assert list(dict.fromkeys(one for one in shown if one in wanted)) == wanted
+        session = [
+            place.exercise
+            for phase in catalogue.programmes[id_].phases
+            for place in whole_session(catalogue, order, phase).places
+        ]
+        introduced = [placed.exercise for window in order.windows for placed in order.of_phase(window.phase)]
+        phases = [f"programmes/{id_}/phase-{window.phase}.html" for window in order.windows]
+        listed = [one for page in phases for one in _exercises_on(demo / "en" / page, ".pb-do__name a")]
+        assert listed == session
+        rows = "#order th[scope=row] a"
+        assert _exercises_on(demo / "en" / "clinicians" / f"{id_}-order.html", rows) == introduced
+
+
+def _exercises_on(page: Path, links: str) -> list[str]:
+    """Return the exercises that links of a page lead to, in the order of the page."""
+    soup = BeautifulSoup(page.read_text(encoding="utf-8"), "html.parser")
+    return [Path(str(link["href"]).split("#")[0]).stem for link in soup.select(links)]
 
 
 def test_no_prerequisite_stands_after_what_needs_it(catalogue: Catalogue) -> None:
