@@ -88,6 +88,7 @@ def _input(site: Site, spoken: Spoken) -> SiteInput:
         orders=site.worked.orders,
         withheld=site.worked.withheld,
         days=site.worked.days,
+        turns=site.worked.turns,
         things=site.worked.things,
         back=site.worked.back,
         tables=site.worked.tables,

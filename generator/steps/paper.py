@@ -14,7 +14,6 @@ from generator.catalogue.fingerprints import edition_code, fingerprint
 from generator.catalogue.programme import Phase, Programme
 from generator.figures.pictures import Gallery
 from generator.problems import Place, Problem
-from generator.progression.session import whole_session
 from generator.steps.gaps import first_hole
 from generator.steps.kinds import FOLD, POCKET, STANDARD, Kinds, paper_path
 from generator.steps.languages import Spoken
@@ -132,7 +131,7 @@ def _job(
         recorded=worked.recorded.get(code),
         withheld=worked.withheld[key],
         day=worked.days[key],
-        turns=whole_session(spoken.catalogue, worked.orders[programme.id], phase).places,
+        turns=worked.turns[key],
         back=worked.back[key],
         things=worked.things[key],
         anchors=worked.anchors,

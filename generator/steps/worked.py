@@ -6,7 +6,15 @@ import datetime
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from generator.catalogue.arranged import AnchorHeights, Day, Orders, RestrictionRow, StepBack, Thing
+from generator.catalogue.arranged import (
+    AnchorHeights,
+    Day,
+    Orders,
+    RestrictionRow,
+    SessionPlace,
+    StepBack,
+    Thing,
+)
 from generator.catalogue.choices import PhaseChoices
 from generator.catalogue.editions import NO_EDITIONS, EditionLedger
 from generator.catalogue.estimates import Estimate, Hanging, SetAside, VariationEffect
@@ -28,6 +36,7 @@ from generator.progression import (
     withheld_variations,
 )
 from generator.progression.one_patient import phase_choices
+from generator.progression.session import whole_session
 
 PhaseKey = tuple[str, int]
 StepKey = tuple[str, int]
@@ -39,7 +48,8 @@ class Worked:
     """Facts by programme id, or by programme id and number of the phase.
 
     orders: order of introduction. withheld: variations (``exercise/variation``) that a phase forbids.
-    days: what the fullest day holds, in session order. tables: what is allowed when. back: the step
+    days: what the fullest day holds, in session order. turns: all of a phase in session
+    order. tables: what is allowed when. back: the step
     back from each dose step (exercise, position from 0). things: what must be at hand. anchors: a band's
     heights. estimates, set_aside: what is known of each form (``exercise`` or ``exercise/variation``) and
     whole muscle. effects: by exercise, what its variations change. hanging: by programme, what hangs on
@@ -52,6 +62,7 @@ class Worked:
     orders: Orders
     withheld: Mapping[PhaseKey, frozenset[str]] = field(default_factory=dict)
     days: Mapping[PhaseKey, Day] = field(default_factory=dict)
+    turns: Mapping[PhaseKey, tuple[SessionPlace, ...]] = field(default_factory=dict)
     tables: Mapping[str, tuple[RestrictionRow, ...]] = field(default_factory=dict)
     back: Mapping[PhaseKey, Mapping[StepKey, StepBack]] = field(default_factory=dict)
     things: Mapping[PhaseKey, tuple[Thing, ...]] = field(default_factory=dict)
@@ -73,12 +84,14 @@ def work_out(catalogue: Catalogue, orders: Orders) -> Worked:
     withheld: dict[PhaseKey, frozenset[str]] = {}
     back: dict[PhaseKey, Mapping[StepKey, StepBack]] = {}
     things: dict[PhaseKey, tuple[Thing, ...]] = {}
+    turns: dict[PhaseKey, tuple[SessionPlace, ...]] = {}
     activity = activity_of(catalogue)
     for programme in catalogue.programmes.values():
         forbidden = withheld_variations(catalogue, programme)
         for phase in programme.phases:
             key = (programme.id, phase.number)
             withheld[key] = forbidden[phase.number]
+            turns[key] = whole_session(catalogue, orders[programme.id], phase).places
             back[key] = steps_back(catalogue, programme, phase, withheld[key])
             things[key] = things_of_phase(catalogue, phase, withheld[key])
     moments = {id_: gravity_moments(catalogue, one) for id_, one in catalogue.programmes.items()}
@@ -86,6 +99,7 @@ def work_out(catalogue: Catalogue, orders: Orders) -> Worked:
         orders=orders,
         withheld=withheld,
         days=days(catalogue, orders),
+        turns=turns,
         tables={id_: restriction_table(programme) for id_, programme in catalogue.programmes.items()},
         back=back,
         things=things,

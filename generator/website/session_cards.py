@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from generator.catalogue.arranged import Day
 from generator.catalogue.dose import DoseKind
 from generator.catalogue.exercise import Exercise
 from generator.catalogue.programme import Phase, Programme, Use
-from generator.catalogue.terms import Surface
 from generator.website.figure_view import FigureView, figure_of
 from generator.website.phase_items import Item
 from generator.website.session import turn_words
@@ -64,42 +62,21 @@ class Group:
 def session_groups(
     site: SiteInput, programme: Programme, phase: Phase, items: tuple[Item, ...]
 ) -> tuple[Group, ...]:
-    """Return all exercises of a phase in the order of a session, what is done in passing last.
-
-    An exercise that the fullest day holds no more stands before the one that replaces it, or else after the
-    others of its position, so that no position is taken twice for it.
-    """
+    """Return all exercises of a phase in the order of a session, as on paper; done in passing last."""
     day = site.days.get((programme.id, phase.number))
     by_id = {item.exercise.id: item for item in items}
     passing = {use.use for use in phase.uses if use.dose_steps[0].kind is DoseKind.HOURLY}
     groups: list[Group] = []
-    for one, surface in _line(phase, day, {id_: by_id[id_].exercise for id_ in by_id if id_ not in passing}):
-        where = site.voice.opening(term(site.voice, surface))
+    for turn in site.turns.get((programme.id, phase.number), ()):
+        where = site.voice.opening(term(site.voice, turn.surface))
         if not groups or groups[-1].where != where:
             groups.append(Group(where))
         place = number(site.voice, 1 + sum(len(group.cards) for group in groups))
-        groups[-1].cards.append(_card(site, programme, phase, by_id[one], place, day))
+        groups[-1].cards.append(_card(site, programme, phase, by_id[turn.exercise], place, day))
     if passing:
         rest = [_card(site, programme, phase, by_id[one], "", day) for one in by_id if one in passing]
         groups.append(Group("", rest))
     return tuple(groups)
-
-
-def _line(phase: Phase, day: Day | None, known: Mapping[str, Exercise]) -> list[tuple[str, Surface]]:
-    """Return the exercises in the order of the first session; those it lacks are put in where they belong."""
-    places = day.sessions[0].places if day and day.sessions else ()
-    line = [(place.exercise, place.surface) for place in places]
-    follows = {use.use: use.replaced_by for use in phase.uses}
-    # From the last one back, so that of three that replace each other each finds its successor.
-    for one in reversed([id_ for id_ in known if id_ not in {place.exercise for place in places}]):
-        surfaces = known[one].surface
-        near = [
-            at for at, (id_, surface) in enumerate(line) if id_ == follows.get(one) and surface in surfaces
-        ]
-        same = [at for at, (_, surface) in enumerate(line) if surface in surfaces]
-        spot = near[0] if near else same[-1] + 1 if same else len(line)
-        line.insert(spot, (one, line[near[0]][1] if near else line[same[-1]][1] if same else surfaces[0]))
-    return line
 
 
 def _card(

@@ -7,7 +7,15 @@ from dataclasses import dataclass, field
 from enum import Enum
 from types import MappingProxyType
 
-from generator.catalogue.arranged import AnchorHeights, Day, Orders, RestrictionRow, StepBack, Thing
+from generator.catalogue.arranged import (
+    AnchorHeights,
+    Day,
+    Orders,
+    RestrictionRow,
+    SessionPlace,
+    StepBack,
+    Thing,
+)
 from generator.catalogue.choices import PhaseChoices
 from generator.catalogue.editions import KnownPaper
 from generator.catalogue.estimates import Estimate, Hanging, SetAside, VariationEffect
@@ -95,8 +103,9 @@ class SiteInput:
     in_use: an exercise as used in a phase, localised with the dose that phase begins with; where an entry
     is missing, the catalogue's own is shown. withheld: ids (``exercise/variation``) of variations that a
     phase does not show, such as those above its band; what its restrictions forbid is never shown.
-    days, things, back: by phase, what its fullest day holds, what must be at hand, and the step back from
-    each dose step. tables: by programme, what is allowed when. anchors: a band's heights by body height.
+    days, turns, things, back: by phase, what its fullest day holds, the order of a session, what must be at
+    hand, and the step back from each dose step. tables: by programme, what is allowed when. anchors: a
+    band's heights by body height.
     estimates, set_aside: what is known of each form. effects: by exercise, what its forms change. hanging: by
     programme, what hangs on one study. moments, contradictions: by programme, what a model says of gravity,
     and where it gainsays the order. protocols, data: by programme, the protocol for clinicians and the
@@ -114,6 +123,7 @@ class SiteInput:
     in_use: Mapping[UseKey, Exercise] = field(default_factory=lambda: MappingProxyType({}))
     withheld: Mapping[PhaseKey, frozenset[str]] = field(default_factory=lambda: MappingProxyType({}))
     days: Mapping[PhaseKey, Day] = field(default_factory=lambda: MappingProxyType({}))
+    turns: Mapping[PhaseKey, tuple[SessionPlace, ...]] = field(default_factory=lambda: MappingProxyType({}))
     things: Mapping[PhaseKey, tuple[Thing, ...]] = field(default_factory=lambda: MappingProxyType({}))
     back: Mapping[PhaseKey, Mapping[StepKey, StepBack]] = field(default_factory=lambda: MappingProxyType({}))
     tables: Mapping[str, tuple[RestrictionRow, ...]] = field(default_factory=lambda: MappingProxyType({}))

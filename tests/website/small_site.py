@@ -177,6 +177,7 @@ def site_inputs(files: Mapping[str, str] = FILES, codes: Sequence[str] = CODES) 
             languages=languages,
             orders=orders,
             days=worked.days,
+            turns=worked.turns,
             things=worked.things,
             back=worked.back,
             tables=worked.tables,

@@ -62,7 +62,8 @@ def test_orders_on_pages_are_the_computed_ones(demo: Path, catalogue: Catalogue)
         introduced = [placed.exercise for window in order.windows for placed in order.of_phase(window.phase)]
         phases = [f"programmes/{id_}/phase-{window.phase}.html" for window in order.windows]
         listed = [one for page in phases for one in _exercises_on(demo / "en" / page, ".pb-do__name a")]
-        assert listed == session
+        # What is done all through the day has no turn.
+        assert [one for one in listed if one in session] == session
         rows = "#order th[scope=row] a"
         assert _exercises_on(demo / "en" / "clinicians" / f"{id_}-order.html", rows) == introduced
 
