@@ -9,6 +9,7 @@ from generator.booklets.fonts import drawn
 from generator.catalogue.base import Text
 from generator.problems import Place, Problem, Rule
 from generator.wording.own_words import Words
+from generator.wording.po import forms_of
 
 UNDRAWN = Rule(
     "letter-without-glyph",
@@ -35,9 +36,8 @@ def undrawn_letters(texts: Iterable[Text], language: str) -> Iterator[Problem]:
 def undrawn_own_letters(words: Words | None, language: str, place: Place) -> Iterator[Problem]:
     """Yield the same for the generator's words where the content brings them."""
     for message in words or ():
-        forms = (message.string,) if isinstance(message.string, str) else message.string
-        for form in forms:
-            yield from _found(form or "", language, place)
+        for form in forms_of(message):
+            yield from _found(form, language, place)
 
 
 def _found(words: str, language: str, place: Place) -> Iterator[Problem]:

@@ -15,6 +15,8 @@ from babel.messages import Catalog
 from babel.messages.catalog import Message
 from babel.messages.pofile import read_po
 
+from generator.wording.po import forms_of
+
 _Key: TypeAlias = tuple[str, str]
 
 # Below this likeness (difflib's ratio) a sentence was written anew rather than changed.
@@ -74,7 +76,7 @@ def _key(message: Message) -> _Key:
 
 
 def _is_filled(message: Message) -> bool:
-    return bool(message.string) if isinstance(message.string, str) else any(message.string)
+    return any(forms_of(message))
 
 
 def _fits(message: Message, known: Message) -> bool:

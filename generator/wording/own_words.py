@@ -12,6 +12,7 @@ from babel.messages.pofile import read_po
 
 from generator.problems import Place, Problem, Rule
 from generator.wording.localise import Translations
+from generator.wording.po import forms_of
 from generator.wording.voice import LOCALES, OWN_LANGUAGE, is_shipped, own_catalogue, words_of
 
 # The generator's own words in one language, as another room holds them.
@@ -53,7 +54,7 @@ def own_word_problems(language: str, words: Catalog | None = None) -> Iterator[P
     missing: list[str] = []
     for message in _wanted():
         known = found.get(message.id, message.context) if found is not None else None
-        forms = _forms(known) if known is not None and not known.fuzzy else ()
+        forms = forms_of(known) if known is not None and not known.fuzzy else ()
         if not forms or not all(forms):
             missing.append(_first(message))
         else:
@@ -72,7 +73,7 @@ def own_words_missing(language: str, words: Catalog | None = None) -> tuple[int,
     if found is None:
         return (0 if language.partition("-")[0] == OWN_LANGUAGE else len(wanted)), len(wanted)
     known = (found.get(message.id, message.context) for message in wanted)
-    missing = sum(one is None or one.fuzzy or not all(_forms(one)) for one in known)
+    missing = sum(one is None or one.fuzzy or not all(forms_of(one)) for one in known)
     return missing, len(wanted)
 
 
@@ -84,11 +85,6 @@ def wanted_words() -> Words:
 
 def _wanted() -> Iterator[Message]:
     yield from (message for message in wanted_words() if message.id)
-
-
-def _forms(message: Message) -> tuple[str, ...]:
-    text = message.string
-    return (text,) if isinstance(text, str) else tuple(text or ())
 
 
 def _first(message: Message) -> str:

@@ -225,12 +225,18 @@ def _entry_problems(name: str, recorder: _Recorder) -> Iterator[Problem]:
         if message.id and not isinstance(message.id, str):
             if not _is_own(message):
                 yield WITHOUT_CONTEXT.at(place, f"{_short(message)} has plural forms")
-            elif any(message.string) and not all(message.string):
-                given = sum(bool(form) for form in message.string)
+            elif any(forms_of(message)) and not all(forms_of(message)):
+                given = sum(map(bool, forms_of(message)))
                 wanted = f"{given} of {recorder.num_plurals} forms"
                 yield PLURALS.at(place, f"{_short(message)} has {wanted}")
         elif message.id and not message.context:
             yield WITHOUT_CONTEXT.at(place, f"{_short(message)} has no msgctxt")
+
+
+def forms_of(message: Message) -> tuple[str, ...]:
+    """Return the translations of a message: one, or one for each plural form; () where it has none at all."""
+    text = message.string
+    return (text,) if isinstance(text, str) else tuple(text or ())
 
 
 def _is_own(message: Message) -> bool:
@@ -249,7 +255,7 @@ def _translations(name: str, recorder: _Recorder) -> Translations:
     own: dict[OwnKey, tuple[str, ...]] = {}
     for message in recorder:
         if _is_own(message):
-            forms = (message.string,) if isinstance(message.string, str) else tuple(message.string)
+            forms = forms_of(message)
             ids = (message.id,) if isinstance(message.id, str) else tuple(message.id)
             if all(forms) and not message.fuzzy:
                 own[(message.context or "").partition("/")[2], ids] = forms

@@ -9,7 +9,8 @@ from babel.messages.pofile import read_po
 
 from generator.steps.glyphs import undrawn
 from generator.steps.languages import speak
-from generator.wording.own_words import LOCALES
+from generator.wording.po import forms_of
+from generator.wording.voice import LOCALES
 from tests.content import FILES, catalogue_of, with_change
 
 
@@ -42,5 +43,4 @@ def test_the_generators_words_can_be_drawn_in_every_language(path: Path) -> None
     """No message that the generator ships holds a letter without a glyph."""
     with path.open("rb") as file:
         for message in read_po(file):
-            forms = (message.string,) if isinstance(message.string, str) else message.string
-            assert undrawn("".join(forms)) == (), message.id
+            assert undrawn("".join(forms_of(message))) == (), message.id
