@@ -172,12 +172,12 @@ def _fill(
     """Write pages and booklets into the stage, examine them, and publish when nothing is wrong."""
     say(f"Printing the booklets ({', '.join(one.voice.own_name for one in spoken)}) ...")
     assets = request.root / "site_assets"
-    workshop = stage.root.parent / "paper"
+    workshop = stage.workshop / "paper"
     worked = _worked(request, checked, spoken[0].catalogue)
     printed = (spoken, worked, workshop, assets, request.workers)
     sheets = (*paper.make_paper(*printed, request.kinds), *protocols.make_protocol_sheets(*printed))
     say("Writing the pages ...")
-    site = pages.Site(spoken, worked, sheets, ALL_RULES, request.root, request.work)
+    site = pages.Site(spoken, worked, sheets, ALL_RULES, request.root, request.work, stage.workshop)
     facts, found = pages.make_pages(site, stage.root, request.workers)
     paper.move_paper(sheets, stage.root)
     catalogue = spoken[0].catalogue
@@ -254,6 +254,7 @@ def preview_site(request: Request, language: str | None) -> Outcome:
         ALL_RULES,
         request.root,
         request.work,
+        request.work / "written",
     )
     _, found = pages.make_pages(site, fresh, workers=1)
     problems = settled(checked.catalogue, (*problems, *found))

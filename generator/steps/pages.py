@@ -35,7 +35,11 @@ ROOT = ""
 
 @dataclass(frozen=True)
 class Site:
-    """What the pages are made from; `work` takes files that may be thrown away."""
+    """What the pages are made from.
+
+    work: a folder of the project for what may be kept between builds. workshop: one of this build alone;
+    another build of the same project writes other pages of the same names at the same time.
+    """
 
     spoken: tuple[Spoken, ...]
     worked: Worked
@@ -43,6 +47,7 @@ class Site:
     rules: tuple[Rule, ...]
     root: Path
     work: Path
+    workshop: Path
 
     @property
     def languages(self) -> tuple[Language, ...]:
@@ -66,11 +71,12 @@ def make_pages(
     inputs: list[SiteInput] = []
     for one in site.spoken:
         code = one.voice.code
-        folder = site.work / "pages" / code
+        folder = site.workshop / "pages" / code
         shutil.rmtree(folder, ignore_errors=True)
         said = replace(_input(site, one), figures=figures, data=write_data(texts, folder), paper=paper)
         facts[code] = write_pages(said, folder)
-        job = SiteJob(code, one.voice.direction, folder, output / code, site.work / "config" / f"{code}.yml")
+        config = site.workshop / "config" / f"{code}.yml"
+        job = SiteJob(code, one.voice.direction, folder, output / code, config)
         write_settings(said, job, site.root, assets)
         jobs.append(job)
         inputs.append(said)

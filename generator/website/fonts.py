@@ -10,6 +10,8 @@ from __future__ import annotations
 
 import hashlib
 import importlib.resources
+import os
+import tempfile
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -124,9 +126,11 @@ def _prepare(face: Face, cache: Path) -> FontFile:
             font = _cut(face, path)
         for flavour, target in ((None, ready.truetype), ("woff2", ready.woff2)):
             font.flavor = flavour
-            part = target.with_suffix(target.suffix + ".part")
+            # Another build may prepare the same face meanwhile: each writes a file of its own.
+            handle, part = tempfile.mkstemp(suffix=".part", dir=cache)
+            os.close(handle)
             font.save(part)
-            part.replace(target)
+            Path(part).replace(target)
     return ready
 
 
