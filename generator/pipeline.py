@@ -41,6 +41,7 @@ from generator.steps.drawn import gallery_of
 from generator.steps.editions import Recording, Workshop, record
 from generator.steps.expectations import audit_of
 from generator.steps.gaps import withheld_paper
+from generator.steps.handing_on import hand_on
 from generator.steps.kinds import Kinds
 from generator.steps.languages import Spoken, speak
 from generator.steps.weights import settled, weight_problems
@@ -233,6 +234,20 @@ def record_editions(
     workshop = Workshop(request.work / "record", assets, request.workers, request.kinds)
     worked = _worked(request, checked, spoken[0].catalogue)
     return record(spoken, worked, request.content, archive, day, workshop), checked.sources
+
+
+def export_pages(request: Request) -> tuple[tuple[Path, ...], Outcome]:
+    """Write the pages of all languages, without booklets, for another builder; return their settings."""
+    checked = check_catalogue(request.content)
+    if checked.catalogue is None or has_errors(checked.problems):
+        return (), Outcome(checked.problems, checked.sources)
+    spoken, found = speak(checked.catalogue, request.content)
+    problems = settled(checked.catalogue, (*checked.problems, *found))
+    if has_errors(problems) or not spoken:
+        return (), Outcome(problems, checked.sources)
+    worked = _worked(request, checked, spoken[0].catalogue)
+    site = pages.Site(spoken, worked, (), ALL_RULES, request.root, request.work, request.output)
+    return hand_on(site, request.output), Outcome(problems, checked.sources, published=True)
 
 
 def preview_site(request: Request, language: str | None) -> Outcome:

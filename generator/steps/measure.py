@@ -72,7 +72,9 @@ def measure(catalogue: Catalogue, content: Path, root: Path, say: Say) -> Measur
         command = [sys.executable, "-m", "generator.cli", "build", "--output", str(folder / "site")]
         build = _timed(lambda: _run([*command, "--content", str(content.resolve())], root))
         say("Running plain MkDocs on the same pages ...")
-        configs = sorted((root / ".phasebook" / "config").glob("*.yml"))
+        export = [sys.executable, "-m", "generator.cli", "export", "pages", str(folder / "pages")]
+        _run([*export, "--content", str(content.resolve())], root)
+        configs = [one for one in sorted((folder / "pages").glob("*.yml")) if one.stem != "mkdocs"]
         mkdocs = _timed(lambda: _run_all([_mkdocs(config, folder) for config in configs], root))
         say("Laying out the same sheets for plain WeasyPrint ...")
         sheets = _write_sheets(catalogue, content, root, folder / "sheets")

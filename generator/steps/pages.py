@@ -19,7 +19,7 @@ from generator.steps.paper import Sheets
 from generator.steps.reports import reports_of
 from generator.steps.reviewed import pages_reviewed
 from generator.steps.worked import Worked
-from generator.website.assets import write_assets
+from generator.website.assets import Assets, write_assets
 from generator.website.config import Language
 from generator.website.engine import SiteJob, build_languages
 from generator.website.figure_files import write_figures
@@ -59,6 +59,25 @@ def make_pages(
     site: Site, output: Path, workers: int
 ) -> tuple[Mapping[str, Sequence[PageFact]], tuple[Problem, ...]]:
     """Write the whole site under `output`; return what each page must show, by language, and findings."""
+    written = write_sources(site, output)
+    problems = build_languages(written.jobs, workers)
+    # MkDocs empties the folder of a language, not the root.
+    facts = {**written.facts, ROOT: write_root(written.inputs, written.assets, output)}
+    return facts, problems
+
+
+@dataclass(frozen=True)
+class Written:
+    """What MkDocs reads, once it is written: a job for each language, and what each page must show."""
+
+    jobs: tuple[SiteJob, ...]
+    inputs: tuple[SiteInput, ...]
+    facts: Mapping[str, Sequence[PageFact]]
+    assets: Assets
+
+
+def write_sources(site: Site, output: Path) -> Written:
+    """Write pages and configuration of each language into the workshop, what they share under `output`."""
     fonts = prepare_fonts(site.work / "fonts")
     codes = [one.voice.code for one in site.spoken]
     assets = write_assets(site.root / "site_assets", fonts, codes, output)
@@ -75,14 +94,12 @@ def make_pages(
         shutil.rmtree(folder, ignore_errors=True)
         said = replace(_input(site, one), figures=figures, data=write_data(texts, folder), paper=paper)
         facts[code] = write_pages(said, folder)
-        config = site.workshop / "config" / f"{code}.yml"
+        config = site.workshop / f"{code}.yml"
         job = SiteJob(code, one.voice.direction, folder, output / code, config)
         write_settings(said, job, site.root, assets)
         jobs.append(job)
         inputs.append(said)
-    problems = build_languages(jobs, workers)
-    facts[ROOT] = write_root(inputs, assets, output)
-    return facts, problems
+    return Written(tuple(jobs), tuple(inputs), facts, assets)
 
 
 def _input(site: Site, spoken: Spoken) -> SiteInput:
