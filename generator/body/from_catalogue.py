@@ -25,6 +25,7 @@ _SIZES = {
     Thing.CHAIR: "seat",
     Thing.BIKE: "seat",
     Thing.CAR_SEAT: "seat",
+    Thing.BED: "seat",
     Thing.TOILET: "seat",
     Thing.STEP: "step",
     Thing.WORKTOP: "worktop",

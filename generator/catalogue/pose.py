@@ -161,6 +161,8 @@ class Thing(Enum):
     REACHER = "reacher"
     ANKLE_WEIGHT = "ankle-weight"
     HELPER_HANDS = "helper-hands"
+    COLD_PACK = "cold-pack"
+    STEERING_WHEEL = "steering-wheel"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -206,7 +208,7 @@ class ThingSpec(Record):
     height: in cm, for a person of 170 cm. anchor: where a band is fixed, in cm from the middle of the feet:
     forward, up, towards the operated side. side: the leg or hand it belongs to. under: a pillow under both
     legs. back, arms: of a chair. flight: more steps lead on up. rising: a banister that rises with them.
-    edge: in the first pose one sits across a car's seat, on its edge.
+    edge: one sits across, on the edge: of a car's seat in the first pose, of a bed in the last.
     """
 
     thing: Thing

@@ -1,4 +1,4 @@
-"""Draws what stands in a place of its own: a toilet with rails, bathroom scales, a car's seat."""
+"""Draws what stands in a place of its own: a toilet with rails, scales, a car's seat, a bed with an edge."""
 
 from __future__ import annotations
 
@@ -12,16 +12,16 @@ from generator.body.pose import BodyPart, Ground, Rest
 from generator.body.skeleton import PELVIS, Array
 from generator.figures.furniture import BEHIND, Room
 from generator.figures.ink import Layer, Mark
-from generator.figures.props import CarSeat, Prop, Scales, Toilet
+from generator.figures.props import Bed, CarSeat, Prop, Scales, Toilet
 from generator.figures.shapes import area_path
-from generator.figures.solids import EDGE, box, cushion_of
+from generator.figures.solids import EDGE, bar, box, cushion, cushion_of
 
 _RAISED = 0.05  # how thick a raised seat is
 _PLATE = 0.012
 
 
 def fitted(prop: Prop, room: Room, body: Body) -> list[Layer]:
-    """Return the layers of a toilet, of scales or of a car's seat; nothing for any other thing."""
+    """Return the layers of what has a place of its own; nothing for any other thing."""
     if isinstance(prop, Toilet):
         return [*_toilet(room), *room.armrests(body)]
     if isinstance(prop, Scales):
@@ -29,7 +29,44 @@ def fitted(prop: Prop, room: Room, body: Body) -> list[Layer]:
     if isinstance(prop, CarSeat):
         across = prop.edge and body is room.motion.keys[0]
         return _seat_across(room) if across else _car_seat(room)
+    if isinstance(prop, Bed) and prop.edge:
+        return _bed_across(room, body) if body is room.motion.keys[-1] else _bed_along(room, body)
     return []
+
+
+def _bed_along(room: Room, body: Body) -> list[Layer]:
+    """Return a bed under somebody whose legs lie on it, the pillow behind."""
+    x, _, z = body.placed.origins[PELVIS]
+    reach = float(body.skin.centres[:, 0].max()) + 0.05
+    low, high = (x - 0.48, z - 0.20), (max(reach, x + 0.55), z + 0.20)
+    return _bed(room, low, high, ((low[0] + 0.02, low[1] + 0.04), (low[0] + 0.16, high[1] - 0.04)))
+
+
+def _bed_across(room: Room, body: Body) -> list[Layer]:
+    """Return the same bed under somebody who sits on its long edge, the pillow at one end."""
+    x, _, z = body.placed.origins[PELVIS]
+    low, high = (x - 0.34, z - 0.52), (x + 0.06, z + 0.42)
+    return _bed(room, low, high, ((low[0] + 0.04, low[1] + 0.02), (high[0] - 0.06, low[1] + 0.16)))
+
+
+def _bed(
+    room: Room,
+    low: tuple[float, float],
+    high: tuple[float, float],
+    pillow: tuple[tuple[float, float], tuple[float, float]],
+) -> list[Layer]:
+    """Return mattress, legs and pillow between corners on the ground plane (forwards, outwards)."""
+    height, palette = room.motion.setting.seat, room.palette
+    marks: list[Mark] = []
+    for x in (low[0] + 0.03, high[0] - 0.03):
+        for z in (low[1] + 0.03, high[1] - 0.03):
+            ends = [(x, height - 0.09, z), (x, 0.004, z)]
+            marks += bar(room.lens, ends, 5.0, palette.prop_side, palette.prop_line)
+    top = (high[0], height, high[1])
+    marks += box(room.lens, (low[0], height - 0.10, low[1]), top, palette)
+    (one, two), (three, four) = pillow
+    marks += cushion(room.lens, (one, height, two), (three, height + 0.045, four), palette)
+    return [Layer(BEHIND + 1, tuple(marks))]
 
 
 def _car_seat(room: Room) -> list[Layer]:

@@ -248,7 +248,7 @@ class Room:
             return [Layer(BEHIND - 1, tuple(self.floor()))]
         if isinstance(prop, Mat):
             return [Layer(BEHIND - 1, tuple(self.slab(0.05, -0.02, 0.0)))]
-        if isinstance(prop, Bed):
+        if isinstance(prop, Bed) and not prop.edge:
             return [Layer(BEHIND - 1, tuple(self.bed()))]
         if isinstance(prop, Chair):
             return self.chair(prop.back) + (self.armrests(body) if prop.arms else [])

@@ -8,7 +8,7 @@ import numpy as np
 
 from generator.body.grounds import stood
 from generator.body.motion import Body
-from generator.body.pose import SIDES, Side
+from generator.body.pose import SIDES, BodyPart, Side
 from generator.body.skeleton import Array, limb
 from generator.figures.camera import UNITS, Camera
 from generator.figures.furniture import BEFORE, BEHIND, Room, side_sign
@@ -19,19 +19,21 @@ from generator.figures.pillows import Pillows
 from generator.figures.props import (
     AnkleWeight,
     Band,
+    ColdPack,
     Crutches,
     HelperHands,
     Limit,
     Pillow,
     Prop,
     Reacher,
+    SteeringWheel,
     Stick,
     Strap,
     TowelRoll,
     WalkingFrame,
 )
 from generator.figures.shapes import curve
-from generator.figures.solids import bar, roll, strap
+from generator.figures.solids import bar, cushion_of, roll, strap
 
 _POST = np.array([0.0, 0.06, 0.0])  # half an anchor's height
 
@@ -42,6 +44,7 @@ class Held:
     def __init__(self, body: Body, room: Room, lens: Camera, palette: Palette) -> None:
         """Remember the pose."""
         self.placed, self.skin, self.room = body.placed, body.skin, room
+        self.rests = body.rests
         self.ground = stood(body.rests, room.motion.setting)
         self.lens, self.palette = lens, palette
 
@@ -183,8 +186,43 @@ class Held:
         marks = strap(self.lens, [first, last], 9.0, self.palette.prop_side, self.palette.line)
         return [Layer(BEFORE - 1, tuple(marks))]
 
+    def cold_pack(self, side: Side) -> list[Layer]:
+        """Return a soft pack that lies over the top of the knee, as long as a forearm."""
+        point, along = on_leg(self.placed, side, Limit.KNEES)
+        along = along if along[0] > 0 else -along
+        across, up = np.array([0.0, 0.0, 1.0]), np.array([0.0, 1.0, 0.0])
+        half = HALF[Limit.KNEES]
+        corners = [
+            point + length * along + height * half * up + out * half * across
+            for length in (-0.10, 0.11)
+            for height, out in ((0.0, 1.2), (1.7, 0.75), (1.7, -0.75), (0.0, -1.2))
+        ]
+        marks = cushion_of(self.lens, np.array(corners), self.palette)
+        seam = [point + s * along + 1.7 * half * up for s in (-0.085, 0.095)]
+        marks += strap(self.lens, seam, 1.0, self.palette.prop_side, self.palette.prop_line)
+        return [Layer(BEFORE - 2, tuple(marks))]
+
+    def wheel(self) -> list[Layer]:
+        """Return a car's wheel between both hands, with its column."""
+        grips = [self._grip(hand) for hand in SIDES]
+        middle, palette = np.mean(grips, axis=0), self.palette
+        radius = float(np.linalg.norm(grips[0] - grips[1])) / 2
+        out, up = np.array([0.0, 0.0, 1.0]), np.array([-0.42, 0.91, 0.0])
+        turn = np.linspace(0.0, 2.0 * np.pi, 33)[:, None]
+        rim = middle + radius * (np.cos(turn) * out + np.sin(turn) * up)
+        hub = middle + np.array([0.03, -0.015, 0.0])
+        fill, line = palette.prop_side, palette.prop_line
+        marks = bar(self.lens, [hub, hub + np.array([0.16, -0.07, 0.0])], 5.0, fill, line)
+        for end in (*grips, middle - radius * up):
+            marks += bar(self.lens, [hub, end], 2.4, fill, line)
+        marks += bar(self.lens, rim, 3.6, fill, line)
+        depth = self.lens.depth(self.placed.origins[[limb(hand, "hand") for hand in SIDES]])
+        return [Layer(float(depth.min()) - 0.02, tuple(marks))]
+
     def hands(self, prop: HelperHands) -> list[Layer]:
         """Return two hands with cuffs that carry the leg from below."""
+        if any(rest.part is BodyPart.FOOT and rest.side is prop.side for rest in self.rests):
+            return []
         layers = []
         for at in (Limit.KNEES, Limit.ANKLES):
             point, _ = on_leg(self.placed, prop.side, at)
@@ -213,6 +251,10 @@ class Held:
             return self.weight(prop)
         if isinstance(prop, HelperHands):
             return self.hands(prop)
+        if isinstance(prop, ColdPack):
+            return self.cold_pack(prop.side)
+        if isinstance(prop, SteeringWheel):
+            return self.wheel()
         return []
 
 

@@ -38,7 +38,12 @@ class Mat:
 
 @dataclass(frozen=True)
 class Bed:
-    """A bed under a lying person."""
+    """A bed under a lying person.
+
+    edge: it has a seat's height, and in the last pose one sits across it, on its edge.
+    """
+
+    edge: bool = False
 
 
 @dataclass(frozen=True)
@@ -171,8 +176,20 @@ class AnkleWeight:
 
 
 @dataclass(frozen=True)
+class ColdPack:
+    """A wrapped cold pack that lies on the knee of one side."""
+
+    side: Side
+
+
+@dataclass(frozen=True)
+class SteeringWheel:
+    """A car's wheel in both hands. No pedal: which foot brakes does not depend on the operated side."""
+
+
+@dataclass(frozen=True)
 class HelperHands:
-    """A helper's two hands that carry one leg, under the knee and under the heel."""
+    """A helper's two hands that carry one leg, under the knee and under the heel, until its foot stands."""
 
     side: Side
 
@@ -198,6 +215,8 @@ Prop = (
     | WalkingFrame
     | Strap
     | Reacher
+    | ColdPack
+    | SteeringWheel
     | AnkleWeight
     | HelperHands
 )

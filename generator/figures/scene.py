@@ -22,7 +22,7 @@ from generator.figures.held import Held
 from generator.figures.ink import Layer, Mark, markup, paint, small
 from generator.figures.palette import Palette
 from generator.figures.person import Look, Person, far_limbs
-from generator.figures.props import Bike, CarSeat, Prop, Where, Worktop
+from generator.figures.props import Bed, Bike, CarSeat, Prop, Where, Worktop
 from generator.figures.shapes import circle, number
 
 MARGIN = 6.0
@@ -65,7 +65,7 @@ class Scene:
     @property
     def plays(self) -> bool:
         """Return whether the poses are one movement; who sits on a seat's edge turns with it out of sight."""
-        edge = any(isinstance(prop, CarSeat) and prop.edge for prop in self.props)
+        edge = any(isinstance(prop, CarSeat | Bed) and prop.edge for prop in self.props)
         return len(self.motion.keys) > 1 and not edge
 
 

@@ -81,7 +81,10 @@ POSE = Table(
 _THINGS: dict[Thing, tuple[Field, ...]] = {
     Thing.FLOOR: (),
     Thing.MAT: (),
-    Thing.BED: (),
+    Thing.BED: (
+        _HEIGHT,
+        Field("edge", Flag(), "Whether one sits across, on its edge, in the last pose.", required=False),
+    ),
     Thing.CHAIR: (
         _HEIGHT,
         Field("back", Flag(), "Whether it has a back.", required=False),
@@ -124,6 +127,8 @@ _THINGS: dict[Thing, tuple[Field, ...]] = {
     Thing.REACHER: (_ITS_SIDE,),
     Thing.ANKLE_WEIGHT: (_ITS_SIDE,),
     Thing.HELPER_HANDS: (_ITS_SIDE,),
+    Thing.COLD_PACK: (_ITS_SIDE,),
+    Thing.STEERING_WHEEL: (),
 }
 
 

@@ -24,8 +24,10 @@ _PIXELS = 1200
 _STYLE = """
 @page { size: A4 landscape; margin: 9mm 10mm;
   @bottom-right { content: counter(page); font: 8pt sans-serif } }
-body { font: 7.8pt/1.25 sans-serif; color: #1e2b31; margin: 0;
-  columns: 2; column-gap: 6mm; column-fill: auto }
+body { font: 7.8pt/1.25 sans-serif; color: #1e2b31; margin: 0 }
+@media screen { body { display: grid; grid-template-columns: repeat(auto-fill, minmax(150mm, 1fr));
+  gap: 2mm 6mm; margin: 6mm; font-size: 10pt } }
+@media print { body { columns: 2; column-gap: 6mm; column-fill: auto } }
 figure { display: table; table-layout: fixed; width: 100%; margin: 0 0 2mm; border: 0.2mm solid #b9c0bc;
   break-inside: avoid }
 figure > * { display: table-cell; vertical-align: middle; padding: 1.5mm }

@@ -47,12 +47,12 @@ def palette_of(css: str) -> Palette:
 _ALONE: Mapping[Thing, Prop] = {
     Thing.FLOOR: props.Floor(),
     Thing.MAT: props.Mat(),
-    Thing.BED: props.Bed(),
     Thing.CRUTCHES: props.Crutches(),
     Thing.WALKING_FRAME: props.WalkingFrame(),
     Thing.BIKE: props.Bike(),
     Thing.TOILET: props.Toilet(),
     Thing.SCALES: props.Scales(),
+    Thing.STEERING_WHEEL: props.SteeringWheel(),
 }
 _OF_A_SIDE: Mapping[Thing, Callable[[Side], Prop]] = {
     Thing.STICK: props.Stick,
@@ -60,6 +60,7 @@ _OF_A_SIDE: Mapping[Thing, Callable[[Side], Prop]] = {
     Thing.REACHER: props.Reacher,
     Thing.ANKLE_WEIGHT: props.AnkleWeight,
     Thing.HELPER_HANDS: props.HelperHands,
+    Thing.COLD_PACK: props.ColdPack,
 }
 
 
@@ -74,6 +75,7 @@ def prop_of(thing: ThingSpec) -> Prop:
     where = None if thing.where is None else props.Where(thing.where.value)
     made: dict[Thing, Callable[[], Prop]] = {
         Thing.CAR_SEAT: lambda: props.CarSeat(thing.edge),
+        Thing.BED: lambda: props.Bed(thing.edge),
         Thing.CHAIR: lambda: props.Chair(thing.back, thing.arms),
         Thing.WORKTOP: lambda: props.Worktop(where or props.Where.FRONT),
         Thing.WALL: lambda: props.Wall(where or props.Where.BEHIND),

@@ -96,6 +96,23 @@ CASES = (
         also=("pose-like-circle",),
     ),
     drawn(
+        "a joint is misspelt",
+        START,
+        START.replace("ankle", "anckle"),
+        "unknown-choice",
+        "anckle",
+        "'anckle' is no joint known here",
+        "did you mean 'ankle'?",
+    ),
+    drawn(
+        "a posture is misspelt",
+        START,
+        START + "    posture: sittng\n",
+        "unknown-choice",
+        "sittng",
+        "did you mean 'sitting'?",
+    ),
+    drawn(
         "nothing carries the person",
         START,
         START + "    rests-on: []\n",
