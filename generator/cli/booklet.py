@@ -11,12 +11,12 @@ import click
 
 from generator.catalogue.one_patient import LeftOut
 from generator.catalogue.programme import MovementRestriction, Phase, Restriction, WeightRestriction
+from generator.catalogue.surgery import why_not
 from generator.catalogue.values import Catalogue
 from generator.cli.dates import SurgeryDate
 from generator.cli.shared import DONE, NOT_STARTED, PROBLEMS, ROOT, content_option, print_problems
 from generator.pipeline import check_catalogue
 from generator.problems import has_errors
-from generator.steps.calendar import why_not
 from generator.steps.kinds import FOLD, KINDS, STANDARD
 from generator.steps.languages import speak
 from generator.steps.one_patient import Made, Order, make_for_one, why_not_there

@@ -13,6 +13,7 @@ import click
 
 from generator.catalogue.arranged import NotBefore
 from generator.catalogue.programme import Programme
+from generator.catalogue.surgery import why_not
 from generator.catalogue.values import Catalogue
 from generator.cli.shared import (
     DONE,
@@ -25,7 +26,7 @@ from generator.cli.shared import (
 )
 from generator.pipeline import check_catalogue
 from generator.problems import has_errors
-from generator.steps.calendar import first_days, why_not
+from generator.steps.calendar import first_days
 
 
 class SurgeryDate(click.ParamType[datetime.date]):

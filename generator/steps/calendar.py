@@ -8,10 +8,6 @@ from generator.catalogue.arranged import NotBefore
 from generator.catalogue.programme import Programme
 from generator.progression import calendar
 
-# Nobody plans an operation further ahead; a day beyond is a slip of the year.
-MOST_DAYS_AHEAD = 366
-EARLIEST = datetime.date(1990, 1, 1)
-
 
 def first_days(programme: Programme, surgery: datetime.date, delayed_from: int) -> tuple[NotBefore, ...]:
     """Return the day before which each phase and each late exercise may not begin, on both tracks.
@@ -21,12 +17,3 @@ def first_days(programme: Programme, surgery: datetime.date, delayed_from: int) 
     if not 1 <= delayed_from <= len(programme.phases):
         raise ValueError(f"'{programme.id}' has phases 1 to {len(programme.phases)}")
     return calendar(programme, surgery, delayed_from)
-
-
-def why_not(surgery: datetime.date, today: datetime.date) -> str:
-    """Return why an operation on this day cannot be meant, or an empty text."""
-    if surgery < EARLIEST:
-        return f"{surgery} is before {EARLIEST.year}; check the year"
-    if (surgery - today).days > MOST_DAYS_AHEAD:
-        return f"{surgery} is more than a year ahead; check the year"
-    return ""

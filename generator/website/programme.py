@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from generator.catalogue.arranged import Window
 from generator.catalogue.programme import Programme
+from generator.catalogue.surgery import EARLIEST, MOST_DAYS_AHEAD
 from generator.website.addresses import HELPER, clinicians_page, exercise_page, phase_page, programme_page
 from generator.website.allowed import patient_table
 from generator.website.daily_life import doors_of_programme
@@ -23,8 +24,6 @@ from generator.wording.weeks import delayed_weeks, weeks
 # Weeks that one part of the picture's scale stands for, and how long an open last phase is drawn at least.
 SCALE = 4
 _OPEN_WEEKS = 6
-# An operation before this year is a slip of the keys.
-EARLIEST_YEAR = 1990
 
 
 @dataclass(frozen=True)
@@ -84,7 +83,8 @@ def _page(site: SiteInput, programme: Programme) -> Page:
             "timeline": timeline(site, programme),
             "phases": phase_doors(site, programme),
             "starts": tuple(_starts(site, programme)),
-            "earliest": str(EARLIEST_YEAR),
+            "earliest": EARLIEST,
+            "most_days_ahead": MOST_DAYS_AHEAD,
             "restrictions": restrictions,
             "allowed": patient_table(site, programme),
             "daily_life": doors_of_programme(site, programme),

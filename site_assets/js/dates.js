@@ -38,10 +38,10 @@ addEventListener("DOMContentLoaded", () => {
   const wrong = (year, month, day, date) => {
     const exists = date.getUTCFullYear() === year && date.getUTCMonth() === month - 1 && date.getUTCDate() === day;
     if (![year, month, day].every(Number.isInteger) || !exists) return "none";
-    if (year < Number(part.dataset.pbEarliest)) return "early";
+    if (date < new Date(part.dataset.pbEarliest)) return "early";
     const now = new Date();
-    const latest = midnight(now.getFullYear() + 1, now.getMonth() + 1, now.getDate());
-    return date > latest ? "late" : "";
+    const today = midnight(now.getFullYear(), now.getMonth() + 1, now.getDate());
+    return date - today > Number(part.dataset.pbAhead) * A_DAY ? "late" : "";
   };
 
   const show = () => {

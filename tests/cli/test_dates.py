@@ -12,7 +12,7 @@ from click.testing import CliRunner, Result
 
 from generator.cli.dates import dates
 from generator.cli.shared import DONE, NOT_STARTED, PROBLEMS
-from generator.steps.calendar import why_not
+from generator.catalogue.surgery import why_not
 from tests.content import FILES, with_change, write_content
 
 

@@ -12,6 +12,7 @@ from typing import Any
 import pytest
 from babel.dates import format_date
 
+from generator.catalogue.surgery import why_not
 from generator.progression import calendar
 from tests.website.small_site import PROGRAMME, Small
 
@@ -62,38 +63,44 @@ def test_browser_and_command_line_name_the_same_days(visit: Any, small: Small, z
         assert shown == [str(one) for item in found for one in (item.usual, item.delayed)], day
 
 
-@pytest.mark.parametrize(
-    ("typed", "words"),
-    [
-        (("", "", ""), "This is no date."),
-        (("31", "2", "2027"), "This is no date."),
-        (("29", "2", "2027"), "This is no date."),
-        (("0", "1", "2027"), "This is no date."),
-        (("-1", "1", "2027"), "This is no date."),
-        (("1.5", "1", "2027"), "This is no date."),
-        (("x", "1", "2027"), "This is no date."),
-        (("1", "", "2027"), "This is no date."),
-        (("31", "12", "1989"), "This is before the year 1990."),
-        (("1", "3", "27"), "This is before the year 1990."),
-        (("2", "3", "2029"), "This is more than a year ahead."),
-    ],
+# What is typed as day, month and year, and how the answer begins.
+REFUSED = (
+    (("", "", ""), "This is no date."),
+    (("31", "2", "2027"), "This is no date."),
+    (("29", "2", "2027"), "This is no date."),
+    (("0", "1", "2027"), "This is no date."),
+    (("-1", "1", "2027"), "This is no date."),
+    (("1.5", "1", "2027"), "This is no date."),
+    (("x", "1", "2027"), "This is no date."),
+    (("1", "", "2027"), "This is no date."),
+    (("31", "12", "1989"), "This is before the year 1990."),
+    (("1", "3", "27"), "This is before the year 1990."),
+    (("2", "3", "2029"), "This is more than a year ahead."),
 )
-def test_a_day_that_cannot_be_meant_is_refused(visit: Any, typed: tuple[str, str, str], words: str) -> None:
-    """No days are named, the sentence says what to do, and the field is in focus."""
-    tab = at_noon(visit)
-    ask(tab, *typed)
-    assert tab.locator("#dates-wrong").inner_text().startswith(words)
-    assert not tab.locator(".pb-table--dates").is_visible()
-    assert tab.evaluate("document.activeElement.id") == "dates-day"
-    assert tab.locator("#dates-day").get_attribute("aria-invalid") == "true"
 
 
-def test_the_last_day_within_a_year_is_taken(visit: Any) -> None:
-    """A year from 29 February ends on 1 March; an operation that is planned can be looked up."""
+def test_a_day_that_cannot_be_meant_is_refused(visit: Any) -> None:
+    """No days are named, the sentence says what to do, and the field is in focus; the next try is heard."""
     tab = at_noon(visit)
+    for typed, words in REFUSED:
+        ask(tab, *typed)
+        assert tab.locator("#dates-wrong").inner_text().startswith(words), typed
+        assert not tab.locator(".pb-table--dates").is_visible(), typed
+        assert tab.evaluate("document.activeElement.id") == "dates-day", typed
+        assert tab.locator("#dates-day").get_attribute("aria-invalid") == "true", typed
     ask(tab, "1", "3", "2029")
     assert tab.locator(".pb-table--dates").is_visible()
     assert tab.locator("#dates-wrong").inner_text() == ""
+
+
+def test_browser_and_command_line_refuse_the_same_days(visit: Any) -> None:
+    """Around the first and the last day that can be meant, both agree on every single one."""
+    edges = (datetime.date(1990, 1, 1), TODAY + datetime.timedelta(days=366))
+    days = [edge + datetime.timedelta(days=step) for edge in edges for step in range(-5, 6)]
+    shown = at_noon(visit).evaluate(TELL, [str(day) for day in days])
+    refused = [str(day) for day, found in zip(days, shown, strict=True) if not found]
+    assert refused == [str(day) for day in days if why_not(day, TODAY)]
+    assert len(refused) == len(days) // 2 - 1
 
 
 def test_arabic_digits_are_understood(visit: Any) -> None:
