@@ -10,9 +10,9 @@ import click
 import pytest
 from click.testing import CliRunner, Result
 
+from generator.catalogue.surgery import why_not
 from generator.cli.dates import dates
 from generator.cli.shared import DONE, NOT_STARTED, PROBLEMS
-from generator.catalogue.surgery import why_not
 from tests.content import FILES, with_change, write_content
 
 
