@@ -110,9 +110,9 @@ class Booklet:
         """Return the width of one bar of the way, in percent of the line; gaps of one percent part them."""
         return round((100 - (len(self.way) - 1)) / len(self.way) - 0.05, 2)
 
-    def tight(self, key: str) -> bool:
-        """Return whether a section must do with less room."""
-        return self.fits.get(key, Fit()).tight
+    def fit(self, key: str) -> Fit:
+        """Return how a section sits on paper."""
+        return self.fits.get(key, Fit())
 
     @property
     def drawn(self) -> bool:

@@ -23,6 +23,7 @@ from generator.catalogue.exercise import Exercise
 from generator.problems import Place, Problem, in_order
 
 PHASE_SHEET = "phase"
+HELPER_SHEET = "helper"
 CLINICIAN_SHEET = "clinician"
 _END = "end"
 
@@ -75,7 +76,9 @@ def fitted(job: BookletJob) -> tuple[Fits, Laid]:
     """
     fits, parts = _first_guess(job), _Parts()
     parts.take(lay_out(sections_html(job, fits)))
-    fitting = {SESSION_SHEET, *(sheet_key(use.use) for use in job.stage.uses)} & set(parts.sections)
+    fitting = {SESSION_SHEET, HELPER_SHEET, *(sheet_key(use.use) for use in job.stage.uses)} & set(
+        parts.sections
+    )
     # One column flows on to the next page where it must; nothing is gained by smaller type.
     while not job.format.narrow:
         better = {key: _better(key, fits.get(key, Fit()), parts.sections[key].pages) for key in fitting}

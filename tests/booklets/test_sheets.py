@@ -12,9 +12,11 @@ import pytest
 from pdfua.validator import Validator
 
 from generator.booklets.columns import halves
-from generator.booklets.make import make_booklet
+from generator.booklets.html import sections_html
+from generator.booklets.layout import lay_out, squeezed
+from generator.booklets.make import fitted, make_booklet
 from generator.booklets.pictures import FINISH_MM, series
-from generator.booklets.values import BookletJob
+from generator.booklets.values import NO_FITS, BookletJob
 from generator.catalogue.arranged import AnchorHeights, StepBack
 from generator.catalogue.clinic import HelperPage
 from generator.catalogue.daily_life import DailyLife
@@ -172,6 +174,38 @@ def test_the_helper_has_a_sheet() -> None:
     ):
         assert words in part
     assert page(job()).select_one('[data-sheet="helper"]') is None
+
+
+def test_help_in_this_phase_begins_a_sheet_where_it_does_not_fit_below_the_advice() -> None:
+    """Nothing spills over alone: what is wanted in this phase stands on the back as a whole."""
+    made = _at_home()
+    advice = made.catalogue.safety.helper
+    assert advice is not None
+    long = replace(advice, does=advice.does * 34)
+    known = replace(made.catalogue, safety=replace(made.catalogue.safety, helper=long))
+    fits, laid = fitted(replace(made, catalogue=known))
+    there = laid.sections["helper"]
+    assert (there.pages, fits["helper"].split) == (2, True)
+    assert laid.texts[there.first].startswith(squeezed("Where you help in this phase"))
+    assert fitted(made)[1].sections["helper"].pages == 1
+
+
+def test_whose_word_counts_is_printed_once_wherever_the_sheet_ends() -> None:
+    """At the foot of a sheet both texts go on to the next one together; no word stands on another."""
+    made = _at_home()
+    said = made.catalogue.safety
+    seen = set()
+    for more in range(0, 60, 5):
+        longer = replace(said, signs=(*said.signs, *said.signs[:1] * more))
+        known = replace(made.catalogue, safety=longer)
+        laid = lay_out(sections_html(replace(made, catalogue=known), NO_FITS, frozenset({"warnings"})))
+        assert laid.overflows == ()
+        words = squeezed(str(said.deferral_full))
+        assert sum(text.count(words) for text in laid.texts) == 1
+        (there,) = (number for number, text in enumerate(laid.texts) if words in text)
+        assert squeezed(str(said.working_area)) in laid.texts[there]
+        seen.add(there)
+    assert len(seen) > 1
 
 
 def test_a_tied_band_says_how_high() -> None:

@@ -75,5 +75,5 @@ def test_ctrl_c_stops_quietly(project: Project) -> None:
         assert waiting.stderr is not None
         assert "waiting" in waiting.stderr.readline()
         os.killpg(waiting.pid, signal.SIGINT)
-        _, err = waiting.communicate(timeout=60)
+        _, err = waiting.communicate(timeout=240)
     assert (waiting.returncode, err.strip()) == (2, "Stopped before anything was started.")

@@ -126,9 +126,14 @@ def opened(browser: Any, page: Path) -> tuple[Any, list[str]]:
     tab.on("console", lambda message: complaints.append(message.text))
     tab.on("pageerror", lambda error: complaints.append(str(error)))
     tab.on("request", lambda asked: None if asked.url.startswith("file:") else complaints.append(asked.url))
-    tab.on("requestfailed", lambda failed: complaints.append(failed.url))
+    tab.on("requestfailed", lambda failed: None if _left(failed) else complaints.append(failed.url))
     tab.goto(page.as_uri())
     return tab, complaints
+
+
+def _left(failed: Any) -> bool:
+    """Return whether a file was no longer wanted, because the reader went on to another page."""
+    return bool(failed.failure == "net::ERR_ABORTED")
 
 
 @pytest.mark.slow
