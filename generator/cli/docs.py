@@ -1,4 +1,4 @@
-"""``docs``: rewrites what is made from the code: the map, the codes, and the words to translate."""
+"""``docs``: rewrites what is made from the code: the map, the codes, the words to translate, the licences."""
 
 from __future__ import annotations
 
@@ -7,6 +7,8 @@ from pathlib import Path
 
 import click
 
+from generator.cli.licences import FILE as LICENCES
+from generator.cli.licences import licences_text
 from generator.cli.schema import schema_texts
 from generator.cli.shared import DONE, PROBLEMS, ROOT
 from generator.pipeline import ALL_RULES
@@ -33,7 +35,11 @@ def wanted_files() -> tuple[tuple[Path, str], ...]:
     """Return each file that holds something made from the code, with the text it should have."""
     locales = ((path, updated_locale(path.stem)) for path in sorted(TEMPLATE.parent.glob("*.po")))
     schema_files = schema_texts(ROOT / "content" / SCHEMA_FOLDER)
-    made = ((FILE, renewed(FILE.read_text(encoding="utf-8"))), (TEMPLATE, extract_messages()))
+    made = (
+        (FILE, renewed(FILE.read_text(encoding="utf-8"))),
+        (TEMPLATE, extract_messages()),
+        (LICENCES, licences_text()),
+    )
     return (*made, *locales, *schema_files)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from generator.catalogue.dose import Dose, DoseKind, DoseStep, Span
 from generator.website.addresses import ABOUT, CODES, FIELDS, GLOSSARY, clinicians_page
 from generator.website.frame import clinic_line, emergency_line, telephone_line
+from generator.website.licences import packages, typefaces
 from generator.website.page import Page
 from generator.website.shared import untranslated
 from generator.website.values import SiteInput
@@ -54,6 +55,10 @@ def about_page(site: SiteInput) -> Page:
             "full_weeks": full_weeks(voice, _WEEK),
             "clinicians": tuple((one.name, clinicians_page(one.id)) for one in programmes),
             "editors": (CODES, FIELDS) if site.for_editors else (),
+            "licences": (
+                (voice.gettext("Typefaces"), typefaces(voice)),
+                (voice.gettext("Parts of the program"), packages(voice)),
+            ),
             "untranslated": untranslated(clinic, safety),
         },
         doses=(example.big,),
