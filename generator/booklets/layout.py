@@ -14,13 +14,12 @@ from typing import Any
 from weasyprint.formatting_structure import boxes
 
 from generator.booklets.engine import rendered
+from generator.booklets.faithful import Collision, Misprint, collisions, misprints
 
 # CSS fixes 96 px to the inch.
 MM_PER_PX = 25.4 / 96
 # Rounding of the text engine, in px: less than a hair's breadth.
 _SLACK = 1.0
-# Lines are set closer than the boxes of their letters are high; this share of a box is no collision.
-_TOUCH = 0.3
 
 
 @dataclass(frozen=True)
@@ -49,14 +48,17 @@ class Overflow:
 class Laid:
     """A document laid out: what the writer needs, and what was seen.
 
-    logged: what the library complained of. texts: the words of each page without blanks.
+    logged: what the library complained of. texts: the words of each page without blanks. collisions,
+    misprints: what stands on something else, and words that do not stand as they were written.
     """
 
     document: Any
     sections: Mapping[str, Section]
     overflows: tuple[Overflow, ...]
+    collisions: tuple[Collision, ...]
     logged: tuple[str, ...]
     texts: tuple[str, ...]
+    misprints: tuple[Misprint, ...]
 
     def page_with(self, words: str, pages: range) -> int:
         """Return the first of `pages` on which words were laid out, else the first of them."""
@@ -100,8 +102,10 @@ def _read(document: Any, logged: tuple[str, ...]) -> Laid:
         document,
         sections=_sections(pages),
         overflows=tuple(found for number, box in enumerate(pages, 1) for found in _overflows(number, box)),
+        collisions=tuple(found for number, box in enumerate(pages, 1) for found in collisions(number, box)),
         logged=logged,
         texts=tuple(_text(box) for box in pages),
+        misprints=tuple(misprints(pages, squeezed)),
     )
 
 
@@ -200,22 +204,6 @@ def _overflows(number: int, page: Any) -> Iterator[Overflow]:
     frame = (page.content_box_x(), right, page.margin_height())
     for child in page.children:
         yield from _too_wide(number, child, frame)
-    yield from _on_top(number, page)
-
-
-def _on_top(number: int, page: Any) -> Iterator[Overflow]:
-    """Yield words that stand on other words of their page."""
-    texts = [box for box in page.descendants() if isinstance(box, boxes.TextBox) and box.text.strip()]
-    texts.sort(key=lambda box: box.position_y)
-    for index, box in enumerate(texts):
-        for other in texts[index + 1 :]:
-            down = box.position_y + box.height - other.position_y
-            if down <= 0:
-                break
-            across = min(box.position_x + box.width, other.position_x + other.width)
-            across -= max(box.position_x, other.position_x)
-            if across > _SLACK and down > _TOUCH * max(box.height, other.height):
-                yield Overflow(number, other.text, min(down, across) * MM_PER_PX)
 
 
 def _too_wide(number: int, box: Any, frame: tuple[float, float, float]) -> Iterator[Overflow]:

@@ -18,6 +18,7 @@ from generator.booklets.formats import STANDARD
 from generator.booklets.html import NOTES, SESSION_SHEET, frame_html, sections_html
 from generator.booklets.layout import Laid, Section, joined, lay_out, page_name
 from generator.booklets.pdf import write
+from generator.booklets.seen import seen_in_layout
 from generator.booklets.values import NO_FITS, BookletJob, BookletResult, Fit, Fits, SheetFact
 from generator.catalogue.exercise import Exercise
 from generator.problems import Place, Problem, in_order
@@ -228,11 +229,7 @@ def _required(view: Booklet) -> dict[str, tuple[str, ...]]:
 
 def _seen_in_layout(view: Booklet, laid: Laid, logged: tuple[str, ...]) -> Iterator[Problem]:
     place = Place(view.job.output.as_posix())
-    for message in (*laid.logged, *logged):
-        yield rules.COMPLAINT.at(place, message)
-    for overflow in laid.overflows:
-        message = f"page {overflow.page}: {overflow.words!r} stands {overflow.by:.1f} mm beyond its box"
-        yield rules.OVERFLOW.at(place, message)
+    yield from seen_in_layout(laid, logged, place)
     for sheet in view.exercises if view.job.kind == STANDARD else ():
         pages = laid.sections[sheet.key].pages
         if pages > _MOST_SHEETS:

@@ -20,6 +20,7 @@ from generator.booklets.pdf import write
 from generator.booklets.protocol_chart import Chart
 from generator.booklets.protocol_values import LEAST_POINTS, MORE_IN_TRANSLATION, MOST_SHEETS, ProtocolJob
 from generator.booklets.protocol_view import Protocol, protocol_view
+from generator.booklets.seen import seen_in_layout
 from generator.booklets.values import BookletResult, SheetFact
 from generator.catalogue.terms import Paper
 from generator.problems import Place, Problem, in_order
@@ -168,11 +169,7 @@ def _required(view: Protocol) -> dict[str, tuple[str, ...]]:
 
 def _seen_in_layout(job: ProtocolJob, laid: Laid, logged: tuple[str, ...]) -> Iterator[Problem]:
     place = Place(job.output.as_posix())
-    for message in (*laid.logged, *logged):
-        yield rules.COMPLAINT.at(place, message)
-    for overflow in laid.overflows:
-        message = f"page {overflow.page}: {overflow.words!r} stands {overflow.by:.1f} mm beyond its box"
-        yield rules.OVERFLOW.at(place, message)
+    yield from seen_in_layout(laid, logged, place)
     translated = job.voice.code != job.catalogue.source_language
     if laid.pages > MOST_SHEETS + MORE_IN_TRANSLATION * translated:
         yield rules.LONG_PROTOCOL.at(place, f"the protocol takes {laid.pages} sheets")

@@ -14,6 +14,20 @@ OVERFLOW = Rule(
     "shorten the word, or put a hyphen or blank where it may break",
     safety=True,
 )
+PRINTED_OVER = Rule(
+    "booklet-printed-over",
+    "Words or a picture stand on others.",
+    "Two parts of a sheet took the same place, so that neither can be read.",
+    _OURS,
+    safety=True,
+)
+MISPRINT = Rule(
+    "booklet-misprint",
+    "Words are printed twice, or only in part.",
+    "A text met the foot of a sheet, and the layout library printed it once more or lost its end.",
+    "shorten or lengthen the text before it by a line, and " + _OURS,
+    safety=True,
+)
 COMPLAINT = Rule(
     "booklet-complaint",
     "The PDF writer complained.",
@@ -138,6 +152,8 @@ HEADER_SCOPE = Rule(
 
 RULES = (
     OVERFLOW,
+    PRINTED_OVER,
+    MISPRINT,
     COMPLAINT,
     LONG_EXERCISE,
     PAGE_LOCK,

@@ -12,7 +12,7 @@ import pytest
 from generator.booklets import rules
 from generator.booklets.examine import examine
 from generator.booklets.fonts import FAMILIES, font_rules
-from generator.booklets.layout import lay_out
+from generator.booklets.layout import Laid, lay_out
 from generator.booklets.pdf import to_pdf
 from generator.booklets.rules import RULES
 from generator.booklets.values import Expected, SheetFact
@@ -143,7 +143,8 @@ def test_a_planted_fault_is_found(planted: Planted) -> None:
 
 def test_every_code_is_planted_somewhere() -> None:
     """No code of this room goes untested: others are planted in the tests of layout, protocol, kinds."""
-    layout = {rules.OVERFLOW.code, rules.COMPLAINT.code, rules.LONG_EXERCISE.code}
+    seen = {rules.OVERFLOW.code, rules.PRINTED_OVER.code, rules.MISPRINT.code}
+    layout = {*seen, rules.COMPLAINT.code, rules.LONG_EXERCISE.code}
     elsewhere = {*layout, rules.LONG_PROTOCOL.code, rules.PAGE_LOCK.code}
     assert {planted.rule.code for planted in FAULTS} | elsewhere == {rule.code for rule in RULES}
 
@@ -164,10 +165,39 @@ def test_words_that_are_too_wide_are_seen_in_the_layout() -> None:
     assert found[0].by > 10
 
 
+def laid(body: str) -> Laid:
+    """Return a document laid out on sheets of 60 by 60 mm."""
+    style = f"{STYLE} @page {{ size: 60mm; margin: 5mm }} p {{ margin: 0 }} h3 {{ break-after: avoid }}"
+    return lay_out(f"<html lang='en'><title>t</title><style>{style}</style>{body}</html>")
+
+
 def test_words_that_stand_on_words_are_seen_in_the_layout() -> None:
-    """Two texts printed over each other are found."""
-    twice = "<p>First line</p><p style='margin-top: -9mm'>Other line</p>"
-    assert lay_out(f"<html lang='en'><title>t</title><style>{STYLE}</style>{twice}</html>").overflows
+    """Two texts printed over each other are found, neighbours however close are not."""
+    twice = "<p>First line</p><p style='margin-top: {}'>Other line</p>"
+    assert [(one.words, one.under) for one in laid(twice.format("-9mm")).collisions] == [
+        ("First line", "Other line")
+    ]
+    assert laid(twice.format("0; line-height: 1.05")).collisions == ()
+
+
+def test_words_on_a_picture_are_seen_in_the_layout() -> None:
+    """A text that runs into a picture is found, with the words for the picture."""
+    drawing = "data:image/svg+xml,%3Csvg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 9 9'/%3E"
+    picture = f'<img alt="A leg" style="display: block; width: 20mm" src="{drawing}">'
+    found = laid(f"{picture}<p style='margin-top: -9mm'>Low</p>").collisions
+    assert [one.under for one in found] == ["A leg"]
+    assert laid(f"{picture}<p>Low</p>").collisions == ()
+
+
+def test_a_text_printed_twice_at_the_foot_of_a_sheet_is_seen_in_the_layout() -> None:
+    """WeasyPrint 70.0 prints two texts side by side once more where headings meet the foot."""
+    words = "These pages do not replace care."
+    one = f"<div style='float: {{}}; width: 22mm'><h3>Word</h3><p>{words}</p></div>"
+    both = one.format("left") + one.format("right")
+    block = f"<div style='break-inside: avoid'>{both}<div style='clear: both'></div></div>"
+    found = [laid(f"<p style='height: {high}mm'></p>{block}").misprints for high in (10, 24, 28, 32)]
+    assert {(one.printed, one.written) for each in found for one in each} == {(f"{words} {words}", words)}
+    assert () in found
 
 
 def test_text_below_a_fixed_height_is_seen_in_the_layout() -> None:
