@@ -12,31 +12,18 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
-from generator import checks, editing, publish, reading, wording
+from generator import checks
 from generator.body.shown import with_angles
-from generator.booklets import rules as booklets
 from generator.catalogue.arranged import Orders
 from generator.catalogue.editions import NO_EDITIONS, EditionLedger
 from generator.catalogue.values import Catalogue
-from generator.problems import Problem, Rule, has_errors, in_order
-from generator.progression import arrange, one_patient
+from generator.problems import Problem, has_errors, in_order
+from generator.progression import arrange
 from generator.publish import NotPublishedError, Stage, audit_tree, open_stage
 from generator.reading import read_content
-from generator.review import editions as review_editions
-from generator.steps import (
-    editions,
-    figures,
-    gaps,
-    languages,
-    pages,
-    paper,
-    protocols,
-    reviewing,
-    states,
-    translating,
-    unreviewed,
-    weights,
-)
+from generator.shelf import Shelf
+from generator.steps import editions, figures, pages, paper, protocols, unchanged
+from generator.steps.all_rules import ALL_RULES
 from generator.steps.drawn import gallery_of
 from generator.steps.editions import Recording, Workshop, record
 from generator.steps.expectations import audit_of
@@ -44,36 +31,12 @@ from generator.steps.gaps import withheld_paper
 from generator.steps.handing_on import hand_on
 from generator.steps.kinds import Kinds
 from generator.steps.languages import Spoken, speak
+from generator.steps.program import program_digest
+from generator.steps.unchanged import Counted
 from generator.steps.weights import settled, weight_problems
 from generator.steps.worked import Worked, work_out
-from generator.website import engine
 
 Say = Callable[[str], None]
-
-ALL_RULES: tuple[Rule, ...] = tuple(
-    sorted(
-        {
-            *reading.RULES,
-            *checks.RULES,
-            *wording.RULES,
-            *engine.RULES,
-            *booklets.RULES,
-            *publish.RULES,
-            *editing.RULES,
-            *languages.RULES,
-            *translating.RULES,
-            *reviewing.RULES,
-            *unreviewed.RULES,
-            *weights.RULES,
-            *figures.RULES,
-            *gaps.RULES,
-            *one_patient.RULES,
-            *review_editions.RULES,
-            *states.RULES,
-        },
-        key=lambda rule: rule.code,
-    )
-)
 
 
 @dataclass(frozen=True)
@@ -81,7 +44,7 @@ class Request:
     """What a build is to do.
 
     content, output: folders. root: the project (templates, theme, styles). work: for files that may be
-    thrown away. workers: processes at a time. kinds: of booklets.
+    thrown away. workers: processes at a time. kinds: of booklets. anew: nothing of earlier builds is used.
     """
 
     content: Path
@@ -90,6 +53,7 @@ class Request:
     work: Path
     workers: int = 1
     kinds: Kinds = Kinds.USUAL
+    anew: bool = False
 
 
 @dataclass(frozen=True)
@@ -108,7 +72,10 @@ class Checked:
 
 @dataclass(frozen=True)
 class Outcome:
-    """What came of a build. refused: it was not even started. withheld: languages, booklets left out."""
+    """What came of a build. refused: it was not even started. withheld: languages, booklets left out.
+
+    anew: what was made in this build and not taken from an earlier one.
+    """
 
     problems: tuple[Problem, ...]
     sources: Mapping[str, Sequence[str]] = field(default_factory=dict)
@@ -118,6 +85,7 @@ class Outcome:
     page_count: int = 0
     booklet_count: int = 0
     sheet_count: int = 0
+    anew: tuple[str, ...] = ()
 
 
 def check_catalogue(content: Path) -> Checked:
@@ -155,52 +123,63 @@ def build_site(request: Request, say: Say) -> Outcome:
     problems = settled(checked.catalogue, (*checked.problems, *found, *left_out))
     if has_errors(problems) or not spoken:
         return Outcome(problems, checked.sources)
+    done = Outcome(problems, checked.sources, withheld=_left_out(spoken))
+    shelf = Shelf(request.work / "shelf", program_digest(), request.anew)
+    state = unchanged.state_of(request.content, request.root, request.kinds.value)
+    if (there := unchanged.still_there(shelf, state, request.output)) is not None:
+        say("Nothing has changed since this site was published, and it is whole.")
+        return _counted(replace(done, published=True), there)
     try:
         with open_stage(request.output, request.content) as stage:
-            return _fill(request, checked, spoken, problems, stage, say)
+            outcome = _fill(request, checked, spoken, done, stage, shelf, say)
     except NotPublishedError as error:
         return Outcome(in_order((*problems, error.problem)), checked.sources, refused=True)
+    if outcome.published:
+        counted = Counted(outcome.page_count, outcome.booklet_count, outcome.sheet_count)
+        unchanged.remember(shelf, state, request.output, counted)
+        shelf.tidy()
+    return outcome
+
+
+def _counted(outcome: Outcome, there: Counted) -> Outcome:
+    return replace(outcome, page_count=there.pages, booklet_count=there.booklets, sheet_count=there.sheets)
 
 
 def _fill(
     request: Request,
     checked: Checked,
     spoken: tuple[Spoken, ...],
-    problems: tuple[Problem, ...],
+    done: Outcome,
     stage: Stage,
+    shelf: Shelf,
     say: Say,
 ) -> Outcome:
     """Write pages and booklets into the stage, examine them, and publish when nothing is wrong."""
     say(f"Printing the booklets ({', '.join(one.voice.own_name for one in spoken)}) ...")
-    assets = request.root / "site_assets"
-    workshop = stage.workshop / "paper"
     worked = _worked(request, checked, spoken[0].catalogue)
-    printed = (spoken, worked, workshop, assets, request.workers)
-    sheets = (*paper.make_paper(*printed, request.kinds), *protocols.make_protocol_sheets(*printed))
+    printed = (spoken, worked, stage.workshop / "paper", request.root / "site_assets", request.workers)
+    sheets = (
+        *paper.make_paper(*printed, request.kinds, shelf),
+        *protocols.make_protocol_sheets(*printed, shelf),
+    )
     say("Writing the pages ...")
     site = pages.Site(spoken, worked, sheets, ALL_RULES, request.root, request.work, stage.workshop)
-    facts, found = pages.make_pages(site, stage.root, request.workers)
+    made = pages.make_pages(site, stage.root, request.workers, shelf)
     paper.move_paper(sheets, stage.root)
+    found = [*made.problems, *(problem for one in sheets for problem in one.problems)]
     catalogue = spoken[0].catalogue
-    printed_badly = (problem for one in sheets for problem in one.problems)
-    problems = settled(catalogue, (*problems, *found, *printed_badly))
-    if not has_errors(problems):
+    if not has_errors(settled(catalogue, (*done.problems, *found))):
         say("Reading every page and sheet back ...")
-        read_back = audit_tree(stage.root, audit_of(spoken, facts, sheets))
-        problems = settled(catalogue, (*problems, *read_back))
-    outcome = Outcome(
-        problems,
-        checked.sources,
-        withheld=_left_out(spoken),
-        page_count=sum(len(listed) for listed in facts.values()),
-        booklet_count=len(sheets),
-        sheet_count=sum(one.result.pages for one in sheets),
-    )
-    if has_errors(problems):
+        found += audit_tree(stage.root, audit_of(spoken, made.facts, sheets), shelf=shelf)
+    anew = (*(one.path for one in sheets if not one.result.kept), *(f"{one}/**.html" for one in made.anew))
+    outcome = replace(done, problems=settled(catalogue, (*done.problems, *found)), anew=anew)
+    if has_errors(outcome.problems):
         return outcome
     say("Publishing ...")
     stage.publish()
-    return replace(outcome, published=True)
+    listed = sum(len(facts) for facts in made.facts.values())
+    counted = Counted(listed, len(sheets), sum(one.result.pages for one in sheets))
+    return _counted(replace(outcome, published=True), counted)
 
 
 def _left_out(spoken: tuple[Spoken, ...]) -> tuple[str, ...]:
@@ -271,8 +250,8 @@ def preview_site(request: Request, language: str | None) -> Outcome:
         request.work,
         request.work / "written",
     )
-    _, found = pages.make_pages(site, fresh, workers=1)
-    problems = settled(checked.catalogue, (*problems, *found))
+    made = pages.make_pages(site, fresh, workers=1)
+    problems = settled(checked.catalogue, (*problems, *made.problems))
     if has_errors(problems):
         return Outcome(problems, checked.sources)
     shutil.rmtree(request.output, ignore_errors=True)

@@ -20,6 +20,7 @@ from typing import Any
 from urllib.parse import unquote, urlsplit
 
 import weasyprint
+from weasyprint.text.ffi import pango
 from weasyprint.text.fonts import FontConfiguration
 from weasyprint.urls import URLFetcher, URLFetcherResponse
 
@@ -56,6 +57,11 @@ class OwnFiles(URLFetcher):  # type: ignore[misc] # the library ships no types
         if parts.scheme != "file" or not any(path.is_relative_to(folder) for folder in self.folders):
             raise ValueError(f"not a file of ours: {url}")
         return super().fetch(url, headers)
+
+
+def text_engine() -> str:
+    """Return name and version of the library that shapes and breaks lines; it belongs to the system."""
+    return f"pango {pango.pango_version()}"
 
 
 @contextmanager

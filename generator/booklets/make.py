@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterable, Iterator, Mapping
 from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass, field, replace
+from functools import partial
 from typing import Any
 
 from generator.booklets import rules
@@ -14,14 +15,17 @@ from generator.booklets.engine import no_collecting
 from generator.booklets.every_sheet import expected
 from generator.booklets.examine import examine
 from generator.booklets.exercise_sheet import sheet_key
+from generator.booklets.fonts import font_rules
 from generator.booklets.formats import STANDARD
 from generator.booklets.html import NOTES, SESSION_SHEET, frame_html, sections_html
+from generator.booklets.kept import keep, taken
 from generator.booklets.layout import Laid, Section, joined, lay_out, page_name
 from generator.booklets.pdf import write
 from generator.booklets.seen import seen_in_layout
 from generator.booklets.values import NO_FITS, BookletJob, BookletResult, Fit, Fits, SheetFact
 from generator.catalogue.exercise import Exercise
 from generator.problems import Place, Problem, in_order
+from generator.shelf import Shelf
 
 PHASE_SHEET = "phase"
 HELPER_SHEET = "helper"
@@ -43,17 +47,45 @@ _MOST_LETTERS = 480
 _MOST_LETTERS_IN_LARGER_TYPE = 835
 
 
-def make_booklets(jobs: Iterable[BookletJob], workers: int) -> tuple[BookletResult, ...]:
-    """Return the results of many jobs, in their order; each runs in one of `workers` processes."""
-    listed = tuple(jobs)
+def make_booklets(
+    jobs: Iterable[BookletJob], workers: int, shelf: Shelf | None = None
+) -> tuple[BookletResult, ...]:
+    """Return the results of many jobs, in their order; each runs in one of `workers` processes.
+
+    shelf: where booklets that would be the same are taken from, and new ones are put.
+    """
+    listed, make = tuple(jobs), partial(make_booklet, shelf=shelf)
     if workers < 2 or len(listed) < 2:
-        return tuple(make_booklet(job) for job in listed)
+        return tuple(map(make, listed))
+    font_rules()  # cut once here, where processes begin as copies of this one
     with ProcessPoolExecutor(min(workers, len(listed))) as pool:
-        return tuple(pool.map(make_booklet, listed))
+        return tuple(pool.map(make, listed))
 
 
-def make_booklet(job: BookletJob) -> BookletResult:
+def make_booklet(job: BookletJob, shelf: Shelf | None = None) -> BookletResult:
     """Write one booklet to its output and return what came of it."""
+    if shelf is None:
+        return _printed(job)
+    name = shelf.name(*_depends_on(job))
+    if (found := taken(shelf, name, job.output)) is not None:
+        return found
+    result = _printed(job)
+    keep(shelf, name, result)
+    return result
+
+
+def _depends_on(job: BookletJob) -> tuple[str, ...]:
+    """Return all that decides how a booklet comes out: its words as first laid out, and its margins.
+
+    Lengths in the editor's language decide the first guess, which is part of these words.
+    """
+    fits = _first_guess(job)
+    guess = sorted((key, fit.split, fit.tight) for key, fit in fits.items())
+    said = (sections_html(job, fits), frame_html(job, [""]))
+    return (*said, repr(guess), job.kind, repr(sorted(job.two_sheets)), repr(sorted(job.sheets.items())))
+
+
+def _printed(job: BookletJob) -> BookletResult:
     with no_collecting():
         fits, laid = fitted(job)
         pdf, logged = write(laid, job.format.zoom)

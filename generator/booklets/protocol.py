@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from concurrent.futures import ProcessPoolExecutor
+from functools import partial
 from urllib.parse import quote
 
 from markupsafe import Markup
@@ -14,6 +15,7 @@ from generator.booklets.every_sheet import expected
 from generator.booklets.examine import examine
 from generator.booklets.fonts import font_rules
 from generator.booklets.html import PARTING, TEMPLATES, environment
+from generator.booklets.kept import keep, taken
 from generator.booklets.layout import Laid, lay_out
 from generator.booklets.marks import mark_rules, tokens
 from generator.booklets.pdf import write
@@ -24,6 +26,7 @@ from generator.booklets.seen import seen_in_layout
 from generator.booklets.values import BookletResult, SheetFact
 from generator.catalogue.terms import Paper
 from generator.problems import Place, Problem, in_order
+from generator.shelf import Shelf
 
 # Inner width of a wide sheet, in millimetres, and what number and name of a restriction take of it.
 _INNER_MM = {Paper.A4: 297.0 - 24.0, Paper.LETTER: 279.4 - 24.0}
@@ -38,17 +41,33 @@ _PAPER_RULE = (
 _FOOT = "vertical-align: top; padding-top: 1.6mm; border-top: 0.3mm solid var(--pb-line); margin-top: 3mm;"
 
 
-def make_protocols(jobs: Iterable[ProtocolJob], workers: int) -> tuple[BookletResult, ...]:
-    """Return the results of many jobs, in their order; each runs in one of `workers` processes."""
-    listed = tuple(jobs)
+def make_protocols(
+    jobs: Iterable[ProtocolJob], workers: int, shelf: Shelf | None = None
+) -> tuple[BookletResult, ...]:
+    """Return the results of many jobs, in their order; each runs in one of `workers` processes.
+
+    shelf: where protocols that would be the same are taken from, and new ones are put.
+    """
+    listed, make = tuple(jobs), partial(make_protocol, shelf=shelf)
     if workers < 2 or len(listed) < 2:
-        return tuple(make_protocol(job) for job in listed)
+        return tuple(map(make, listed))
     with ProcessPoolExecutor(min(workers, len(listed))) as pool:
-        return tuple(pool.map(make_protocol, listed))
+        return tuple(pool.map(make, listed))
 
 
-def make_protocol(job: ProtocolJob) -> BookletResult:
+def make_protocol(job: ProtocolJob, shelf: Shelf | None = None) -> BookletResult:
     """Write one protocol to its output and return what came of it."""
+    if shelf is None:
+        return _printed(job)
+    name = shelf.name(protocol_html(job))
+    if (found := taken(shelf, name, job.output)) is not None:
+        return found
+    result = _printed(job)
+    keep(shelf, name, result)
+    return result
+
+
+def _printed(job: ProtocolJob) -> BookletResult:
     with no_collecting():
         view = protocol_view(job, _chart_mm(job))
         _, laid = fitted_protocol(job)

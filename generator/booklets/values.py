@@ -131,6 +131,7 @@ class BookletResult:
     """A finished booklet: where it is, how many pages, what stands on which, and all that was found.
 
     two_sheets: ids of the exercises that took two sheets. taken: how many sheets each section took, by key.
+    kept: whether it was made in an earlier build.
     """
 
     path: Path
@@ -139,3 +140,4 @@ class BookletResult:
     problems: tuple[Problem, ...]
     two_sheets: frozenset[str] = field(default_factory=frozenset)
     taken: Mapping[str, int] = field(default_factory=dict)
+    kept: bool = False

@@ -29,6 +29,8 @@ def plain(value: Any) -> Any:
         return {str(key): plain(item) for key, item in value.items()}
     if isinstance(value, list | tuple):
         return [plain(item) for item in value]
+    if isinstance(value, frozenset):
+        return sorted(plain(item) for item in value)
     if isinstance(value, str | int | float | bool) or value is None:
         return value
     raise TypeError(f"no fingerprint for {type(value).__name__}")

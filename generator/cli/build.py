@@ -39,13 +39,19 @@ from generator.steps.kinds import Kinds
     help="Of booklets: standard alone; usual, with session sheets, and large print and pocket in the source"
     " language; or all in every language.",
 )
+@click.option("--anew", is_flag=True, help="Make everything again, whatever is kept of earlier builds.")
+@click.option("--explain", is_flag=True, help="List what was made anew; the rest is as it was.")
 @format_option
-def build(content: Path, output: Path, workers: int | None, kinds: str, form: str) -> int:
+def build(
+    content: Path, output: Path, workers: int | None, kinds: str, anew: bool, explain: bool, form: str
+) -> int:
     """Make the site and the booklets from the catalogue."""
     cores = workers or os.cpu_count() or 1
-    request = Request(content, output, ROOT, ROOT / ".phasebook", cores, Kinds(kinds))
+    request = Request(content, output, ROOT, ROOT / ".phasebook", cores, Kinds(kinds), anew)
     outcome = build_site(request, lambda words: click.echo(words, err=True))
     print_problems(outcome.problems, outcome.sources, form)
+    if explain:
+        click.echo(explanation(outcome), err=form == "json")
     click.echo(summary(outcome, output), err=form == "json")
     return exit_code(outcome)
 
@@ -58,6 +64,13 @@ def summary(outcome: Outcome, output: Path) -> str:
     made = f"{outcome.page_count} pages, {outcome.booklet_count} booklets with {outcome.sheet_count} sheets"
     without = f", without {', '.join(outcome.withheld)}" if outcome.withheld else ""
     return f"Published to {output}{without}: {made}."
+
+
+def explanation(outcome: Outcome) -> str:
+    """List what was made anew, a line each."""
+    if not outcome.anew:
+        return "Nothing was made anew."
+    return "\n".join(("Made anew:", *(f"  {name}" for name in outcome.anew)))
 
 
 def exit_code(outcome: Outcome) -> int:

@@ -11,7 +11,7 @@ from generator.cli.licences import FILE as LICENCES
 from generator.cli.licences import licences_text
 from generator.cli.schema import schema_texts
 from generator.cli.shared import DONE, PROBLEMS, ROOT
-from generator.pipeline import ALL_RULES
+from generator.steps.all_rules import ALL_RULES
 from generator.steps.offers import SCHEMA_FOLDER, TEMPLATE, extract_messages, updated_locale
 
 FILE = ROOT / "DEVELOPERS.md"

@@ -7,8 +7,8 @@ from difflib import get_close_matches
 import click
 
 from generator.cli.shared import DONE, NOT_STARTED, format_option, print_json
-from generator.pipeline import ALL_RULES
 from generator.problems import Rule
+from generator.steps.all_rules import ALL_RULES
 
 
 @click.command()

@@ -11,8 +11,9 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from generator.problems import NOWHERE, Place, Problem, in_order
-from generator.publish import doses, links, manifest, notes, outside, pages, sheets
+from generator.publish import doses, links, manifest, notes, outside, pages, seen, sheets
 from generator.publish.expected import Audit
+from generator.shelf import Shelf
 
 _PAGE = (".html", ".htm")
 _READ = (*_PAGE, ".svg", ".css", ".pdf")
@@ -28,10 +29,13 @@ class _Task:
     audit: Audit
 
 
-def audit_tree(root: Path, expected: Audit, workers: int | None = None) -> tuple[Problem, ...]:
+def audit_tree(
+    root: Path, expected: Audit, workers: int | None = None, shelf: Shelf | None = None
+) -> tuple[Problem, ...]:
     """Return everything that is wrong with the finished tree below `root`, in order of place.
 
     `workers` is the number of processes; by default one for a small tree and one a processor for a large one.
+    shelf: remembers sound files between builds; the same bytes of which the same is expected stay sound.
     """
     found = frozenset(path for path, _ in manifest.entries(root))
     problems = [*expected.shortcomings(), *_absent(found, expected)]
@@ -39,7 +43,7 @@ def audit_tree(root: Path, expected: Audit, workers: int | None = None) -> tuple
         _Task(root, path, _narrowed(expected, path)) for path in sorted(found) if path.lower().endswith(_READ)
     ]
     facts: dict[str, pages.PageFacts] = {}
-    for result, fact in _examine_all(tasks, workers):
+    for result, fact in _examined(tasks, workers, shelf):
         problems.extend(result)
         if fact is not None:
             facts[fact.path] = fact
@@ -77,6 +81,26 @@ def _narrowed(audit: Audit, path: str) -> Audit:
 
 
 _Result = tuple[tuple[Problem, ...], pages.PageFacts | None]
+
+
+def _examined(tasks: Sequence[_Task], workers: int | None, shelf: Shelf | None) -> Iterator[_Result]:
+    """Yield the results of all tasks; those of files that were found sound before come first."""
+    if shelf is None:
+        yield from _examine_all(tasks, workers)
+        return
+    missing: list[_Task] = []
+    names: list[str] = []
+    for task in tasks:
+        name = seen.name_of(shelf, task.path, (task.root / task.path).read_bytes(), task.audit)
+        if (known := seen.remembered(shelf, name, task.path)) is not None:
+            yield (), known[0]
+        else:
+            missing.append(task)
+            names.append(name)
+    for name, (problems, facts) in zip(names, _examine_all(missing, workers), strict=True):
+        if not problems:
+            seen.remember(shelf, name, facts)
+        yield problems, facts
 
 
 def _examine_all(tasks: Sequence[_Task], workers: int | None) -> Iterator[_Result]:

@@ -9,20 +9,23 @@ from generator.booklets.imposition import impose
 from generator.booklets.make import make_booklets
 from generator.booklets.page_lock import locked, most_sheets, unlike, with_sheets
 from generator.booklets.values import BookletJob, BookletResult
+from generator.shelf import Shelf
 
 
-def make_alike(jobs: Sequence[BookletJob], workers: int) -> tuple[BookletResult, ...]:
+def make_alike(
+    jobs: Sequence[BookletJob], workers: int, shelf: Shelf | None = None
+) -> tuple[BookletResult, ...]:
     """Return the results in the order of their jobs.
 
     Each is printed once; only what takes fewer sheets than another language is printed again. What still
-    differs is an error of that booklet.
+    differs is an error of that booklet. shelf: keeps booklets between builds.
     """
-    results = list(make_booklets(jobs, workers))
+    results = list(make_booklets(jobs, workers, shelf))
     again: dict[int, BookletJob] = {}
     for members in _together(jobs).values():
         most = most_sheets([results[at] for at in members])
         again |= {at: with_sheets(jobs[at], most) for at in members if locked(results[at]) != most}
-    for at, result in zip(again, make_booklets(again.values(), workers), strict=True):
+    for at, result in zip(again, make_booklets(again.values(), workers, shelf), strict=True):
         results[at] = result
     for members in _together(jobs).values():
         wrong = {id(result): problem for result, problem in unlike([results[at] for at in members])}

@@ -69,8 +69,9 @@ def measure(catalogue: Catalogue, content: Path, root: Path, say: Say) -> Measur
     with tempfile.TemporaryDirectory(prefix="phasebook-measure-") as name:
         folder = Path(name)
         say("Building ...")
-        command = [sys.executable, "-m", "generator.cli", "build", "--output", str(folder / "site")]
-        build = _timed(lambda: _run([*command, "--content", str(content.resolve())], root))
+        command = [sys.executable, "-m", "generator.cli", "build", "--anew", "--kinds", "standard"]
+        paths = ["--output", str(folder / "site"), "--content", str(content.resolve())]
+        build = _timed(lambda: _run([*command, *paths], root))
         say("Running plain MkDocs on the same pages ...")
         export = [sys.executable, "-m", "generator.cli", "export", "pages", str(folder / "pages")]
         _run([*export, "--content", str(content.resolve())], root)

@@ -11,6 +11,7 @@ from generator.booklets.protocol_values import ProtocolJob
 from generator.booklets.values import BookletJob
 from generator.problems import Problem, Rule
 from generator.reading.schema import reference
+from generator.shelf import Shelf
 from generator.steps.downloads import data_texts, write_data
 from generator.steps.editions import facts_in, known_paper, printed_now
 from generator.steps.kinds import STANDARD
@@ -55,15 +56,22 @@ class Site:
         return tuple(Language(one.voice.code, one.voice.own_name, one.voice.direction) for one in self.spoken)
 
 
-def make_pages(
-    site: Site, output: Path, workers: int
-) -> tuple[Mapping[str, Sequence[PageFact]], tuple[Problem, ...]]:
-    """Write the whole site under `output`; return what each page must show, by language, and findings."""
+@dataclass(frozen=True)
+class Pages:
+    """What came of the pages. facts: what each must show, by language. anew: languages that were built."""
+
+    facts: Mapping[str, Sequence[PageFact]]
+    problems: tuple[Problem, ...]
+    anew: tuple[str, ...]
+
+
+def make_pages(site: Site, output: Path, workers: int, shelf: Shelf | None = None) -> Pages:
+    """Write the whole site under `output`. shelf: keeps the pages of languages between builds."""
     written = write_sources(site, output)
-    problems = build_languages(written.jobs, workers)
+    anew, problems = build_languages(written.jobs, workers, shelf)
     # MkDocs empties the folder of a language, not the root.
     facts = {**written.facts, ROOT: write_root(written.inputs, written.assets, output)}
-    return facts, problems
+    return Pages(facts, problems, anew)
 
 
 @dataclass(frozen=True)

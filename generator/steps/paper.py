@@ -14,6 +14,7 @@ from generator.catalogue.fingerprints import edition_code, fingerprint
 from generator.catalogue.programme import Phase, Programme
 from generator.figures.pictures import Gallery
 from generator.problems import Place, Problem
+from generator.shelf import Shelf
 from generator.steps.gaps import first_hole
 from generator.steps.kinds import FOLD, POCKET, STANDARD, Kinds, paper_path
 from generator.steps.languages import Spoken
@@ -55,10 +56,14 @@ def make_paper(
     assets: Path,
     workers: int,
     kinds: Kinds = Kinds.USUAL,
+    shelf: Shelf | None = None,
 ) -> tuple[Sheets, ...]:
-    """Write every phase's booklets in every language under `folder`, with the site's own paths."""
+    """Write every phase's booklets in every language under `folder`, with the site's own paths.
+
+    shelf: keeps booklets between builds; what would be the same is taken from there.
+    """
     jobs = booklet_jobs(spoken, worked, folder, assets, kinds)
-    results = make_alike([job for _, _, job in jobs], workers)
+    results = make_alike([job for _, _, job in jobs], workers, shelf)
     made = [
         Sheets(language, path, job, result)
         for (language, path, job), result in zip(jobs, results, strict=True)

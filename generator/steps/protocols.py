@@ -8,6 +8,7 @@ from pathlib import Path
 from generator.booklets.protocol import make_protocols
 from generator.booklets.protocol_values import ProtocolJob
 from generator.catalogue.fingerprints import edition_code, fingerprint
+from generator.shelf import Shelf
 from generator.steps.gaps import hole_in_protocol
 from generator.steps.kinds import FOLDER
 from generator.steps.languages import Spoken
@@ -18,11 +19,16 @@ from generator.wording.review_words import draft_mark
 
 
 def make_protocol_sheets(
-    spoken: Sequence[Spoken], worked: Worked, folder: Path, assets: Path, workers: int
+    spoken: Sequence[Spoken],
+    worked: Worked,
+    folder: Path,
+    assets: Path,
+    workers: int,
+    shelf: Shelf | None = None,
 ) -> tuple[Sheets, ...]:
     """Write every programme's protocol in every language under `folder`, with the site's own paths."""
     jobs = protocol_jobs(spoken, worked, folder, assets)
-    results = make_protocols([job for _, _, job in jobs], workers)
+    results = make_protocols([job for _, _, job in jobs], workers, shelf)
     return tuple(
         Sheets(language, path, job, result)
         for (language, path, job), result in zip(jobs, results, strict=True)

@@ -20,6 +20,8 @@ from multiprocessing import get_context
 from pathlib import Path
 
 from generator.problems import Place, Problem, Rule, in_order
+from generator.shelf import Shelf
+from generator.website.kept import depends_on, keep, taken
 
 ENGINE_WARNING = Rule(
     code="site-engine-warning",
@@ -60,11 +62,24 @@ class SiteJob:
     config: Path
 
 
-def build_languages(jobs: Sequence[SiteJob], workers: int) -> tuple[Problem, ...]:
-    """Build every language into its output folder and return what went wrong, sorted; () is a clean build.
+def build_languages(
+    jobs: Sequence[SiteJob], workers: int, shelf: Shelf | None = None
+) -> tuple[tuple[str, ...], tuple[Problem, ...]]:
+    """Build every language into its output folder; return which were built anew, and what went wrong, sorted.
 
-    `workers` is the most processes at a time. Places name the page under its language.
+    `workers` is the most processes at a time. Places name the page under its language. shelf: where languages
+    whose pages would come out the same are taken from, and clean new ones are put.
     """
+    names = {job: shelf.name(*depends_on(job.config, job.pages)) for job in jobs} if shelf else {}
+    missing = [job for job in jobs if shelf is None or not taken(shelf, names[job], job.output)]
+    problems = _built(missing, workers)
+    if shelf and not problems:
+        for job in missing:
+            keep(shelf, names[job], job.output)
+    return tuple(job.language for job in missing), problems
+
+
+def _built(jobs: Sequence[SiteJob], workers: int) -> tuple[Problem, ...]:
     if not jobs:
         return ()
     with ProcessPoolExecutor(

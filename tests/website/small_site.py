@@ -230,7 +230,7 @@ def prepare(work: Path, cache: Path, inputs: Sequence[SiteInput]) -> Small:
 
 def build(small: Small) -> tuple[Problem, ...]:
     """Build the site with two processes at most, and lay down the booklet that its pages offer."""
-    found = build_languages(small.jobs, 2)
+    _, found = build_languages(small.jobs, 2)
     for job in small.jobs:
         booklet = job.output / BOOKLET.path
         booklet.parent.mkdir(parents=True, exist_ok=True)

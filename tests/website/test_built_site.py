@@ -221,7 +221,7 @@ def test_a_broken_markdown_link_is_a_finding_at_its_page(english: Small, tmp_pat
     job = copied(english, tmp_path)
     page = job.pages / PHASE_2.replace(".html", ".md")
     page.write_text(page.read_text("utf-8") + "\n[gone](exercises/gone.md)\n", "utf-8")
-    found = build_languages([job], 1)
+    _, found = build_languages([job], 1)
     assert [(p.code, p.place.path) for p in found] == [
         ("site-page-link", f"en/{PHASE_2.replace('.html', '.md')}")
     ]
@@ -232,14 +232,14 @@ def test_a_page_missing_from_the_menu_is_a_finding(english: Small, tmp_path: Pat
     """A page that neither the menu nor the list of pages outside it names breaks the silence."""
     job = copied(english, tmp_path)
     shutil.copy(job.pages / "glossary.md", job.pages / "stray.md")
-    found = build_languages([job], 1)
+    _, found = build_languages([job], 1)
     assert [p.code for p in found] == ["site-engine-warning"]
     assert "stray.md" in found[0].message
 
 
 def test_a_build_that_cannot_start_is_a_finding_and_no_traceback(english: Small, tmp_path: Path) -> None:
     """A configuration that is not there yields a finding for its language."""
-    found = build_languages([replace(english.jobs[0], config=tmp_path / "none.yml")], 1)
+    _, found = build_languages([replace(english.jobs[0], config=tmp_path / "none.yml")], 1)
     assert [(p.code, p.place.path) for p in found] == [("site-engine-failed", "en")]
 
 

@@ -20,7 +20,7 @@ def demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
     with (shared / "demo.lock").open("w") as lock:
         fcntl.flock(lock, fcntl.LOCK_EX)
         if not site.exists():
-            done = phasebook("build", "--output", site)
+            done = phasebook("build", "--anew", "--output", site)
             assert done.returncode in (0, 3), done.stdout + done.stderr
     return site
 

@@ -6,7 +6,7 @@ import re
 
 from generator.cli import commands
 from generator.cli.docs import wanted_files
-from generator.pipeline import ALL_RULES
+from generator.steps.all_rules import ALL_RULES
 from tests.whole.command import PROJECT
 
 
