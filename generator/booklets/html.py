@@ -7,8 +7,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
-from jinja2 import BytecodeCache, Environment, FileSystemLoader, StrictUndefined
-from jinja2.bccache import Bucket
+from jinja2 import Environment, FileSystemLoader, MemcachedBytecodeCache, StrictUndefined
 from markupsafe import Markup, escape
 
 from generator.booklets.booklet_view import booklet_view
@@ -18,7 +17,7 @@ from generator.booklets.marks import mark_rules
 from generator.booklets.values import NO_FITS, BookletJob, Fits
 from generator.catalogue.base import Text
 from generator.wording.html import as_html, text_html
-from generator.wording.jinja import install
+from generator.wording.jinja import Compiled, install
 from generator.wording.voice import Voice
 
 SESSION_SHEET = "session"
@@ -85,24 +84,8 @@ def _html(
     )
 
 
-class _Compiled(BytecodeCache):
-    """Keeps compiled templates in memory: every booklet is printed by an environment of its own."""
-
-    def __init__(self) -> None:
-        self._codes: dict[str, bytes] = {}
-
-    def load_bytecode(self, bucket: Bucket) -> None:
-        """Give the library what was compiled before from the same template."""
-        if code := self._codes.get(bucket.key):
-            bucket.bytecode_from_string(code)
-
-    def dump_bytecode(self, bucket: Bucket) -> None:
-        """Keep what the library compiled."""
-        self._codes[bucket.key] = bucket.bytecode_to_string()
-
-
 # Words written into a template are finished while it is compiled, and finished words depend on the direction.
-_COMPILED = {"ltr": _Compiled(), "rtl": _Compiled()}
+_COMPILED = {side: MemcachedBytecodeCache(Compiled()) for side in ("ltr", "rtl")}
 
 
 def environment(voice: Voice) -> Environment:

@@ -2,19 +2,22 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from pathlib import Path
 from typing import Any
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from jinja2 import Environment, FileSystemLoader, MemcachedBytecodeCache, StrictUndefined
 from markupsafe import Markup
 
 from generator.catalogue.base import Text
 from generator.wording.html import as_html, text_html
 from generator.wording.isolation import plain
-from generator.wording.jinja import install
+from generator.wording.jinja import Compiled, install
 from generator.wording.voice import Voice, direction_of
 
 TEMPLATES = Path(__file__).parent / "templates"
+# What is written into a template is finished while it is compiled; only ``as_typed`` then knows a language.
+_COMPILED: defaultdict[str, MemcachedBytecodeCache] = defaultdict(lambda: MemcachedBytecodeCache(Compiled()))
 
 
 def environment(voice: Voice, source_language: str) -> Environment:
@@ -41,6 +44,7 @@ def environment(voice: Voice, source_language: str) -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
         finalize=shown,
+        bytecode_cache=_COMPILED[source_language],
     )
     install(made, voice)
     made.filters["attribute"] = attribute

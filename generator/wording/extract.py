@@ -5,6 +5,7 @@ The result holds no clock and no line numbers: it changes only when a message do
 
 from __future__ import annotations
 
+from functools import cache
 from pathlib import Path
 
 from babel import Locale
@@ -24,8 +25,9 @@ _OPTIONS = {
 _KEYWORDS = {**DEFAULT_KEYWORDS, "mark": ((1, "c"), 2)}
 
 
+@cache
 def own_messages(root: Path = GENERATOR) -> Catalog:
-    """Return every message in the code and the templates under `root`."""
+    """Return every message in the code and the templates under `root`, read once; nobody may change it."""
     catalogue = Catalog(project="phasebook", fuzzy=False)
     for path, _, message, comments, context in extract_from_dir(
         root, _METHODS, _OPTIONS, _KEYWORDS, comment_tags=("Translators:",), strip_comment_tags=True

@@ -21,6 +21,25 @@ class Environment(Protocol):
     globals: Any
 
 
+class Compiled:
+    """Keeps compiled templates in memory: each language and each booklet has an environment of its own.
+
+    It has what ``jinja2.MemcachedBytecodeCache`` asks of its store. The library's key covers a template's
+    name and text, not what its environment does to words while it compiles: one store for each such kind.
+    """
+
+    def __init__(self) -> None:
+        self._codes: dict[str, bytes] = {}
+
+    def get(self, key: str) -> bytes:
+        """Return what was compiled from the same template; without the library's mark where nothing was."""
+        return self._codes.get(key, b"")
+
+    def set(self, key: str, value: bytes, timeout: int | None = None) -> None:  # noqa: ARG002
+        """Keep what the library compiled; nothing here grows old."""
+        self._codes[key] = value
+
+
 def install(environment: Environment, voice: Voice) -> None:
     """Make one environment speak one language.
 

@@ -5,20 +5,11 @@ from __future__ import annotations
 import ast
 import re
 from collections.abc import Iterator
-from functools import cache
 from pathlib import Path
-
-from babel.messages import Catalog
 
 from generator.wording.extract import GENERATOR, extract_messages, own_messages, updated_locale
 from generator.wording.own_words import TEMPLATE
 from tests.wording.pseudo import pseudo_voice
-
-
-@cache
-def every_message() -> Catalog:
-    """Return the messages of the whole generator."""
-    return own_messages()
 
 
 def test_the_committed_template_is_current() -> None:
@@ -51,7 +42,7 @@ def test_messages_are_found_in_code_and_in_templates(tmp_path: Path) -> None:
 def test_both_forms_of_a_message_hold_the_same_values() -> None:
     """Ukrainian uses the first form for 21 as well (CLDR): a number left out of it would be lost."""
     value = re.compile(r"\{[a-z_]+\}|%\([a-z_]+\)s")
-    plurals = [message.id for message in every_message() if isinstance(message.id, tuple)]
+    plurals = [message.id for message in own_messages() if isinstance(message.id, tuple)]
     assert plurals
     assert [forms for forms in plurals if set(value.findall(forms[0])) != set(value.findall(forms[1]))] == []
 
@@ -65,7 +56,7 @@ def test_a_new_language_starts_with_every_message_and_its_plural_forms() -> None
     assert "-Date:" not in text
 
 
-def test_the_pretend_language_speaks_every_message() -> None:
+def test_the_pretend_language_speaks_own_messages() -> None:
     """A page in it that shows plain English shows words that nobody can translate."""
     pretended = pseudo_voice("ar")
     assert pretended.gettext("every day").startswith("⟦")
