@@ -9,6 +9,10 @@ import sys
 from collections.abc import Mapping
 from pathlib import Path
 
+import pytest
+
+from generator.cli import main
+
 PROJECT = Path(__file__).parents[2]
 
 
@@ -34,3 +38,17 @@ def bytes_of(folder: Path) -> dict[str, str]:
         for path in sorted(folder.rglob("*"))
         if path.is_file()
     }
+
+
+def answered(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, *arguments: str | Path
+) -> subprocess.CompletedProcess[str]:
+    """Run a command within this process, which spares its start, and return the same as `phasebook`."""
+    monkeypatch.setattr(sys, "argv", ["phasebook", *map(str, arguments)])
+    capsys.readouterr()
+    with pytest.raises(SystemExit) as left:
+        main()
+    printed = capsys.readouterr()
+    code = left.value.code
+    assert isinstance(code, int)
+    return subprocess.CompletedProcess(sys.argv, code, printed.out, printed.err)

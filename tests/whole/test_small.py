@@ -2,15 +2,25 @@
 
 from __future__ import annotations
 
+import functools
 import json
+import subprocess
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
 from tests.content import FILES, with_change, write_content
-from tests.whole.command import bytes_of, phasebook
+from tests.whole.command import answered, bytes_of, phasebook
 
 CLINIC = "clinic.yml"
+Answer = Callable[..., subprocess.CompletedProcess[str]]
+
+
+@pytest.fixture
+def answer(capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch) -> Answer:
+    """Give a function that runs a command and returns what it printed and its exit code."""
+    return functools.partial(answered, capsys, monkeypatch)
 
 
 def test_a_sound_catalogue_has_no_problems(tmp_path: Path) -> None:
@@ -20,10 +30,10 @@ def test_a_sound_catalogue_has_no_problems(tmp_path: Path) -> None:
     assert done.stdout.splitlines()[-1] == "no problems"
 
 
-def test_a_mistake_is_shown_with_place_line_and_remedy(tmp_path: Path) -> None:
+def test_a_mistake_is_shown_with_place_line_and_remedy(tmp_path: Path, answer: Answer) -> None:
     """A misspelt key is named with file, line and column, the line is shown, and the nearest key offered."""
     files = with_change(FILES, CLINIC, "languages:", "langauges:")
-    done = phasebook("check", "--content", write_content(tmp_path / "content", files))
+    done = answer("check", "--content", write_content(tmp_path / "content", files))
     line = files[CLINIC].split("\n").index("langauges: [en]") + 1
     assert done.returncode == 1
     assert f"{tmp_path}/content/clinic.yml:{line}:1: unknown-key" in done.stdout
@@ -31,10 +41,10 @@ def test_a_mistake_is_shown_with_place_line_and_remedy(tmp_path: Path) -> None:
     assert f"  {line} | langauges: [en]\n" in done.stdout
 
 
-def test_findings_can_be_had_as_json(tmp_path: Path) -> None:
+def test_findings_can_be_had_as_json(tmp_path: Path, answer: Answer) -> None:
     """The JSON form has the pinned keys, and its place and code are those of the text form."""
     files = with_change(FILES, CLINIC, "languages:", "langauges:")
-    done = phasebook("check", "--format", "json", "--content", write_content(tmp_path / "content", files))
+    done = answer("check", "--format", "json", "--content", write_content(tmp_path / "content", files))
     found = json.loads(done.stdout)
     assert found["format"] == 1
     assert {key for problem in found["problems"] for key in problem} == {
@@ -43,14 +53,14 @@ def test_findings_can_be_had_as_json(tmp_path: Path) -> None:
     assert "unknown-key" in {problem["code"] for problem in found["problems"]}
 
 
-def test_every_code_can_be_explained() -> None:
+def test_every_code_can_be_explained(answer: Answer) -> None:
     """Explaining a code gives symptom, cause and remedy; an unknown one is refused with the nearest."""
-    done = phasebook("explain", "unknown-key")
+    done = answer("explain", "unknown-key")
     assert done.returncode == 0
     assert [line.split(":")[0] for line in done.stdout.splitlines() if ": " in line] == [
         "unknown-key", "What you see", "Why", "What to do",
     ]  # fmt: skip
-    refused = phasebook("explain", "unknown-kee")
+    refused = answer("explain", "unknown-kee")
     assert refused.returncode == 2
     assert "did you mean unknown-key?" in refused.stderr
 
@@ -82,9 +92,9 @@ def test_a_foreign_folder_is_never_replaced(tmp_path: Path) -> None:
     assert bytes_of(site).keys() == {"letter.txt"}
 
 
-def test_an_unknown_option_is_refused_in_a_sentence() -> None:
+def test_an_unknown_option_is_refused_in_a_sentence(answer: Answer) -> None:
     """Wrong arguments leave with 2 and no traceback."""
-    done = phasebook("build", "--colour", "red")
+    done = answer("build", "--colour", "red")
     assert done.returncode == 2
     assert "No such option" in done.stderr
     assert "Traceback" not in done.stderr
