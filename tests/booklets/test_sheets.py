@@ -176,6 +176,7 @@ def test_the_helper_has_a_sheet() -> None:
     assert page(job()).select_one('[data-sheet="helper"]') is None
 
 
+@pytest.mark.slow
 def test_help_in_this_phase_begins_a_sheet_where_it_does_not_fit_below_the_advice() -> None:
     """Nothing spills over alone: what is wanted in this phase stands on the back as a whole."""
     made = _at_home()
@@ -190,6 +191,7 @@ def test_help_in_this_phase_begins_a_sheet_where_it_does_not_fit_below_the_advic
     assert fitted(made)[1].sections["helper"].pages == 1
 
 
+@pytest.mark.slow
 def test_whose_word_counts_is_printed_once_wherever_the_sheet_ends() -> None:
     """At the foot of a sheet both texts go on to the next one together; no word stands on another."""
     made = _at_home()

@@ -163,6 +163,7 @@ def test_good_files_are_good_to_both() -> None:
         assert reader_accepts(path, text), path
 
 
+@pytest.mark.slow
 def test_schema_and_reader_agree_on_spoilt_files() -> None:
     """Of 200 files with one slip each, drawn at random, both refuse the same ones."""
     chance, trees, both_bad = random.Random(8), files_of(), 0

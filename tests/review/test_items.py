@@ -186,6 +186,7 @@ def value_at(path: str, way: tuple[Any, ...]) -> str:
 OTHERS = [*sorted({value_at(path, way) for path, way in LEAVES}), "1", "2", "4", "7", "Other words."]
 
 
+@pytest.mark.slow
 @settings(max_examples=300, deadline=None)
 @given(st.sampled_from(LEAVES), st.sampled_from(OTHERS))
 def test_any_change_of_meaning_changes_a_fingerprint(leaf: tuple[str, tuple[Any, ...]], new: str) -> None:
