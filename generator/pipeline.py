@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import datetime
 import shutil
+import tempfile
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
@@ -210,9 +211,12 @@ def record_editions(
         return Recording(problems=problems), checked.sources
     say("Printing the booklets with the day on which they are recorded ...")
     assets = request.root / "site_assets"
-    workshop = Workshop(request.work / "record", assets, request.workers, request.kinds)
+    shelf = Shelf(request.work / "shelf", program_digest())
     worked = _worked(request, checked, spoken[0].catalogue)
-    return record(spoken, worked, request.content, archive, day, workshop), checked.sources
+    # A folder of its own: another recording of the project may run at the same time.
+    with tempfile.TemporaryDirectory(prefix="record-", dir=request.work) as folder:
+        workshop = Workshop(Path(folder), assets, request.workers, request.kinds, shelf)
+        return record(spoken, worked, request.content, archive, day, workshop), checked.sources
 
 
 def export_pages(request: Request) -> tuple[tuple[Path, ...], Outcome]:

@@ -24,6 +24,7 @@ from generator.problems import Problem, has_errors, in_order
 from generator.reading.editions import FILE, ReadLedger, read_editions
 from generator.review.changes import differences, standing
 from generator.review.editions import facts_of, ledger_problems, protocol_fingerprint, typed_code
+from generator.shelf import Shelf
 from generator.steps.kinds import FOLD, POCKET, STANDARD, Kinds
 from generator.steps.languages import Spoken
 from generator.steps.paper import Sheets, booklet_jobs, make_paper
@@ -64,12 +65,16 @@ class Recording:
 
 @dataclass(frozen=True)
 class Workshop:
-    """Where booklets are made: a folder for what may be thrown away, shared styles, processes, kinds."""
+    """Where booklets are made: a folder for what may be thrown away, shared styles, processes, kinds.
+
+    shelf: keeps booklets between builds; a build after recording takes the very files from there.
+    """
 
     folder: Path
     assets: Path
     workers: int
     kinds: Kinds = Kinds.USUAL
+    shelf: Shelf | None = None
 
 
 def checked_ledger(content: Path) -> ReadLedger:
@@ -198,7 +203,10 @@ def _wanted(spoken: Sequence[Spoken], worked: Worked, workshop: Workshop) -> Ite
 
 def _made(spoken: Sequence[Spoken], worked: Worked, workshop: Workshop) -> tuple[Sheets, ...]:
     printing = (spoken, worked, workshop.folder, workshop.assets, workshop.workers)
-    return (*make_paper(*printing, workshop.kinds), *make_protocol_sheets(*printing))
+    return (
+        *make_paper(*printing, workshop.kinds, workshop.shelf),
+        *make_protocol_sheets(*printing, workshop.shelf),
+    )
 
 
 def _editions(
