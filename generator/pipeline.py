@@ -21,7 +21,8 @@ from generator.catalogue.values import Catalogue
 from generator.problems import Problem, has_errors, in_order
 from generator.progression import arrange
 from generator.publish import NotPublishedError, Stage, audit_tree, open_stage
-from generator.reading import read_content
+from generator.reading import Reading, read_content
+from generator.reading.editions import ReadLedger
 from generator.shelf import Shelf
 from generator.steps import editions, figures, pages, paper, protocols, unchanged
 from generator.steps.all_rules import ALL_RULES
@@ -91,9 +92,13 @@ class Outcome:
 
 def check_catalogue(content: Path) -> Checked:
     """Read the content and check it by the rules of the trade, before any language is chosen."""
-    read = read_content(content)
     recorded = editions.checked_ledger(content)
-    sources = {**read.sources, **editions.sources_of(content, recorded)}
+    return check_reading(read_content(content), recorded, editions.sources_of(content, recorded))
+
+
+def check_reading(read: Reading, recorded: ReadLedger, ledger: Mapping[str, Sequence[str]]) -> Checked:
+    """Check what was read; ledger: the lines of the ledger of editions, by its path."""
+    sources = {**read.sources, **ledger}
     if read.catalogue is None:
         return Checked(None, {}, in_order((*read.problems, *recorded.problems)), sources)
     found = (*checks.check_content(read.catalogue), *figures.thing_problems(read.catalogue))

@@ -37,6 +37,10 @@ class Place:
 
 NOWHERE = Place("")
 _SHOWN = 100
+# Controls, formats (direction marks among them), surrogates, line and paragraph separators.
+_UNSEEN = frozenset({"Cc", "Cf", "Cs", "Zl", "Zp"})
+# Some scripts spell words with them.
+_JOINERS = "\u200c\u200d"
 
 
 @dataclass(frozen=True)
@@ -89,7 +93,8 @@ def as_text(problem: Problem, sources: Mapping[str, Sequence[str]] | None = None
     letters that take two cells (UAX #11) move the mark by two, so that it stands under the right character.
     """
     weight = "" if problem.severity is Severity.ERROR else f" ({problem.severity.value})"
-    head = f"{problem.place}: {problem.code}{weight}: {problem.message}; {problem.remedy}"
+    said = f"{problem.code}{weight}: {problem.message}; {problem.remedy}"
+    head = f"{_visible(str(problem.place))}: {_visible(said, kept=chr(10))}"
     lines = (sources or {}).get(problem.place.path, ())
     if not 0 < problem.place.line <= len(lines):
         return head
@@ -100,6 +105,18 @@ def as_text(problem: Problem, sources: Mapping[str, Sequence[str]] | None = None
     gutter = f"  {problem.place.line} | "
     margin = " " * (len(gutter) - 2) + "| " + " " * _cells(cut[: before - start])
     return f"{head}\n{gutter}{cut}\n{margin}^"
+
+
+def _visible(text: str, kept: str = "") -> str:
+    """Return the text with what a terminal would obey, or nobody could see, written as an escape.
+
+    A file name or a value may hold colours, line ends or marks that turn the line round.
+    """
+    return "".join(char if char in kept or _is_seen(char) else f"\\u{ord(char):04x}" for char in text)
+
+
+def _is_seen(char: str) -> bool:
+    return char in _JOINERS or unicodedata.category(char) not in _UNSEEN
 
 
 def _cells(text: str) -> int:

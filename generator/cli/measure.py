@@ -18,6 +18,8 @@ from generator.cli.shared import (
 )
 from generator.pipeline import check_catalogue
 from generator.problems import has_errors
+from generator.steps import fuzzing
+from generator.steps.excerpt import content_files
 from generator.steps.many import seconds_to_order
 from generator.steps.measure import Cost, Measured, measure_figures
 from generator.steps.measure import measure as run
@@ -27,21 +29,37 @@ from generator.steps.measure import measure as run
 @content_option
 @format_option
 @click.option("--figures", "count", type=click.IntRange(1), help="Only draw this many pictures.")
+@click.option("--fuzz", "spoilt", type=click.IntRange(1), help="Only spoil this many copies of the content.")
 @click.option(
-    "--workers", type=click.IntRange(2, 64), default=2, show_default=True, help="Processes that draw."
+    "--workers", type=click.IntRange(2, 64), default=2, show_default=True, help="Processes for these two."
 )
-def measure(content: Path, form: str, count: int | None, workers: int) -> int:
+def measure(content: Path, form: str, count: int | None, spoilt: int | None, workers: int) -> int:
     """Measure a build of the catalogue; ratios are comparable between machines, seconds are not."""
     checked = check_catalogue(content)
     if checked.catalogue is None or has_errors(checked.problems):
         print_problems(checked.problems, checked.sources, form)
         return PROBLEMS
+    if spoilt is not None:
+        return _fuzz(content, spoilt, workers, form)
     if count is not None:
         stills, cost = measure_figures(checked.catalogue, ROOT, count, workers)
         return _show(_figure_values(stills, cost, workers), form)
-    found = run(checked.catalogue, content, ROOT, lambda words: click.echo(words, err=True))
+    found = run(checked.catalogue, content, ROOT, _say)
     ordering = {"10,000 exercises in order, seconds of processor": seconds_to_order(checked.catalogue)}
     return _show({**_values(found), **ordering}, form)
+
+
+def _fuzz(content: Path, count: int, workers: int, form: str) -> int:
+    verdicts = fuzzing.run(content_files(content), range(count), workers, _say)
+    faults = [one for one in verdicts if one.failure]
+    for one in faults:
+        _say(f"seed {one.seed}, {one.done}: {one.failure}")
+    _show(fuzzing.counts(verdicts), form)
+    return PROBLEMS if faults else DONE
+
+
+def _say(words: str) -> None:
+    click.echo(words, err=True)
 
 
 def _show(values: Mapping[str, float], form: str) -> int:

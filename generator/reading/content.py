@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from types import MappingProxyType
@@ -51,6 +51,7 @@ _MOST = (MOST_BYTES, MOST_NODES)
 _LONG = {"reviews.yml": (20_000_000, 500_000)}
 # Read elsewhere, as the translations are.
 OTHERS = ("editions.yml",)
+Parser = Callable[[str, str, int], tuple[Node | None, tuple[Problem, ...]]]
 _TARGETS = {
     "exercise": "exercises",
     "study": "studies.yml",
@@ -117,9 +118,12 @@ def _bytes_of(path: Path, folder: Path) -> bytes | str:
         return f"it cannot be opened ({error.strerror})"
 
 
-def read_files(files: Mapping[str, bytes], prefix: str = "") -> Reading:
-    """Read file contents by name (``exercises/heel-slide.yml``); `prefix` goes before names in places."""
-    return _Reader(prefix).read_all(files)
+def read_files(files: Mapping[str, bytes], prefix: str = "", parser: Parser = parse) -> Reading:
+    """Read file contents by name (``exercises/heel-slide.yml``); `prefix` goes before names in places.
+
+    parser: turns text into nodes; who reads nearly the same files again and again gives one that remembers.
+    """
+    return _Reader(prefix, parser).read_all(files)
 
 
 @dataclass
@@ -127,6 +131,7 @@ class _Reader:
     """Holds what one run has found so far; `known` gathers ids even of records that cannot be read."""
 
     prefix: str
+    parser: Parser = parse
     findings: Findings = field(default_factory=Findings)
     sources: dict[str, Sequence[str]] = field(default_factory=dict)
     closed: set[str] = field(default_factory=set)
@@ -198,7 +203,7 @@ class _Reader:
             return None
         self.sources[path] = text.split("\n")
         self.findings.problems.extend(comment_problems(path, name, text))
-        root, problems = parse(path, text, most_values)
+        root, problems = self.parser(path, text, most_values)
         self.findings.problems.extend(problems)
         if root is None and not problems:
             remedy = "write its keys, or delete the file"

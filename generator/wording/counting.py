@@ -45,8 +45,11 @@ def sentences(words: str) -> tuple[str, ...]:
     return (*found, rest) if rest else tuple(found)
 
 
+@lru_cache(maxsize=16_384)
 def count(words: str, language: str, known: frozenset[str] = frozenset()) -> Counts:
     """Return the counts of a text; syllables are 0 where there is no rule for the language.
+
+    Kept, since a sentence is counted for its own level, for its exercise and for each booklet that has it.
 
     known: words in small letters that the reader has been told. Such a word counts as at most two syllables
     and never as a long one, since it was explained and cannot be avoided; an English plural belongs to its

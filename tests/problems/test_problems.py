@@ -85,6 +85,14 @@ def test_invisible_letters_are_shown_as_blanks() -> None:
     assert mark == " ^"
 
 
+def test_what_a_terminal_would_obey_is_written_out() -> None:
+    """Colours, line ends and marks that turn a line round come as escapes, in file names and in messages."""
+    problem = RULE.at(Place("a\x1b[2J\nb.yml"), "'\u202eknee \u200c' is not known here")
+    assert as_text(problem) == (
+        "a\\u001b[2J\\u000ab.yml: sample: '\\u202eknee \u200c' is not known here; do this"
+    )
+
+
 def test_json_has_the_pinned_keys() -> None:
     """The JSON form has the seven keys that other programs rely on, and plain values."""
     assert as_json(RULE.at(Place("a.yml", 3, 8), "message")) == {
