@@ -45,10 +45,23 @@ class Told:
     codes: tuple[Code, ...]
 
 
+def for_staff(site: SiteInput) -> bool:
+    """Return whether only the clinic's staff can reach the page, so that a patient has to call."""
+    return site.catalogue.clinic.reach is Reach.INTRANET
+
+
+def check_lead(site: SiteInput) -> str:
+    """Return what the page is for, in one or two sentences."""
+    if for_staff(site):
+        return site.voice.gettext(
+            "A patient reads the code out on the telephone. Read out what stands under it here."
+        )
+    return site.voice.gettext("See whether your booklet is current, and what changed since it was printed.")
+
+
 def check_page(site: SiteInput) -> Page:
     """Return the page; each code is an anchor, so that it works without a script."""
     catalogue, speaker = site.catalogue, site.voice
-    staff = catalogue.clinic.reach is Reach.INTRANET
     closed = telephone_line(speaker.gettext("At other times"), catalogue.clinic.telephone.out_of_hours)
     return Page(
         path=CHECK,
@@ -56,7 +69,8 @@ def check_page(site: SiteInput) -> Page:
         title=speaker.gettext("Check your booklet"),
         description=speaker.gettext("Whether a booklet on paper is current, and what changed since"),
         values={
-            "staff": staff,
+            "staff": for_staff(site),
+            "lead": check_lead(site),
             "form": isolate(CODE_FORM),
             "told": tuple(_told(site)),
             "lines": (clinic_line(catalogue, speaker), closed),

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 
 from generator.catalogue.base import Text
 from generator.catalogue.programme import Phase, Programme
-from generator.website.addresses import HELPER, HOME, phase_page, programme_page
+from generator.website.addresses import CHECK, HELPER, HOME, phase_page, programme_page
+from generator.website.check import check_lead
 from generator.website.frame import clinic_line, emergency_line
 from generator.website.helper import has_helper_page
 from generator.website.page import Page
@@ -50,6 +51,8 @@ def home_page(site: SiteInput) -> Page:
             "programmes": tuple(
                 ProgrammeDoor(one, programme_page(one.id), phase_doors(site, one)) for one in programmes
             ),
+            "check": CHECK,
+            "check_text": check_lead(site),
             "helper": HELPER if has_helper_page(site) else "",
             "lines": (clinic_line(catalogue, voice), emergency_line(catalogue, voice)),
         },

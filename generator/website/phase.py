@@ -209,7 +209,7 @@ def _when(site: SiteInput, programme: Programme, phase: Phase) -> str:
 
 
 def _kinds(site: SiteInput, key: PhaseKey) -> tuple[tuple[str, str, str], ...]:
-    """Return path, name and details of the other forms of a phase's booklet."""
+    """Return path, name and size of the other forms of a phase's booklet; all have one edition."""
     voice = site.voice
     names = {
         PaperKind.SHEET: voice.gettext("One sheet for the fridge door"),
@@ -217,9 +217,7 @@ def _kinds(site: SiteInput, key: PhaseKey) -> tuple[tuple[str, str, str], ...]:
         PaperKind.POCKET: voice.gettext("Small pages, for a telephone or for reading aloud"),
         PaperKind.FOLD: voice.gettext("To fold: print on both sides, turn over the short edge, staple"),
     }
-    return tuple(
-        (fact.path, names[kind], booklet_detail(voice, fact)) for kind, fact in site.kinds.get(key, ())
-    )
+    return tuple((fact.path, names[kind], size_words(voice, fact)) for kind, fact in site.kinds.get(key, ()))
 
 
 def booklet_detail(voice: Voice, booklet: BookletFact | None) -> str:
@@ -229,3 +227,9 @@ def booklet_detail(voice: Voice, booklet: BookletFact | None) -> str:
     words = voice.gettext("PDF, {pages}, {size}, edition {code}")
     parts = {"pages": pages(voice, booklet.pages), "size": file_size(voice, booklet.size)}
     return words.format(**parts, code=isolate(plain(booklet.edition)))
+
+
+def size_words(voice: Voice, booklet: BookletFact) -> str:
+    """Return pages and size of a file to load."""
+    words = voice.gettext("PDF, {pages}, {size}")
+    return words.format(pages=pages(voice, booklet.pages), size=file_size(voice, booklet.size))

@@ -21,7 +21,8 @@ class Back:
     """One step back for an exercise.
 
     steps: sentences, from the highest dose step down; at: the positions of these dose steps, from 0.
-    easier: easier forms to do instead. pause: other exercises to leave out meanwhile.
+    easier: easier forms to do instead; changes: what is done otherwise in them. pause: other exercises to
+    leave out meanwhile.
     """
 
     name: Text
@@ -29,6 +30,7 @@ class Back:
     steps: tuple[str, ...]
     at: tuple[int, ...]
     easier: str
+    changes: tuple[Text, ...]
     pause: str
 
 
@@ -52,6 +54,9 @@ def step_back_of(site: SiteInput, programme: Programme, phase: Phase, use: Use) 
         steps=tuple(_sentence(site, use.dose_steps[one.step], exercise, one) for one in reversed(found)),
         at=tuple(one.step for one in reversed(found)),
         easier=_easier(site, exercise, found[0].easier),
+        changes=tuple(
+            exercise.variations[form.partition("/")[2]].change for form in found[0].easier if "/" in form
+        ),
         pause=list_of(site.voice, (str(site.catalogue.exercises[one].name) for one in others)),
     )
 

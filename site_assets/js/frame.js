@@ -52,6 +52,27 @@ addEventListener("DOMContentLoaded", () => {
   });
 });
 
+/* Not every browser opens what is folded when an address leads into it. */
+const unfold = () => {
+  const target = document.getElementById(location.hash.slice(1));
+  let opened = false;
+  for (let fold = target?.closest("details:not([open])"); fold; fold = fold.parentElement.closest("details:not([open])")) {
+    fold.open = true;
+    opened = true;
+  }
+  if (opened) target.scrollIntoView();
+};
+addEventListener("DOMContentLoaded", unfold);
+addEventListener("hashchange", unfold);
+
+/* Paper has no folds. Browsers that print closed parts by the style sheet alone lose nothing by this. */
+addEventListener("beforeprint", () => {
+  for (const fold of document.querySelectorAll(".pb-fold:not([open])")) {
+    fold.open = true;
+    addEventListener("afterprint", () => { fold.open = false; }, { once: true });
+  }
+});
+
 /* A movement plays only when asked for, in place of a link to its file, and stops when asked again: a picture that
    moves cannot be paused, so it is taken away and the still pictures above remain. */
 addEventListener("DOMContentLoaded", () => {

@@ -238,4 +238,9 @@ addEventListener("DOMContentLoaded", () => {
 
   for (const live of document.querySelectorAll("[data-pb-live]")) live.hidden = false;
   again();
+  /* What was once begun stands open; who has not been told to begin it need not see more than that. */
+  for (const fold of document.querySelectorAll("[data-pb-do] > .pb-fold")) {
+    const { pbDo: name } = fold.parentElement.dataset;
+    fold.open ||= name in kept.steps || Object.values(kept.days).some((one) => one.ticks[name]?.length > 0);
+  }
 });

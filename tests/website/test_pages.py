@@ -16,6 +16,7 @@ import pytest
 from generator.catalogue.arranged import Order
 from generator.publish.pages import gather, parse
 from generator.website.pages import write_pages
+from generator.website.values import BookletFact, PaperKind
 from generator.wording.isolation import plain
 from tests.content import FILES, with_change
 from tests.website.small_site import (
@@ -130,6 +131,7 @@ def test_home_asks_which_booklet_was_given_and_leads_to_each_phase(english: Writ
         str(link["href"]).removesuffix("#session") for link in english.page("index.html").select("a[href]")
     }
     assert {PROGRAMME, PHASE_1, PHASE_2, "warning-signs.html", "tel:0555010200", "tel:112"} <= links
+    assert {f"{PROGRAMME}#dates", "check.html"} <= links
 
 
 def test_a_programme_says_what_is_restricted_until_when_on_both_tracks(english: Written) -> None:
@@ -275,6 +277,20 @@ def test_a_booklet_is_offered_only_where_there_is_one(english: Written) -> None:
         " ".join(link.get_text(" ").split())
         == "Booklet for this phase PDF, 9 pages, 413 kB, edition 7KQ2-M0XD"
     )
+
+
+def test_other_forms_of_a_booklet_stand_quietly_under_it(tmp_path: Path) -> None:
+    """One large button is the booklet that most readers want; of the others name, pages and size are told."""
+    one = site_inputs(FILES, ("en",))[0]
+    large = (
+        PaperKind.LARGE,
+        BookletFact("booklets/tendon-repair-phase-2-large.pdf", 20, 551_000, "7KQ2-M0XD"),
+    )
+    made = Written(tmp_path, write_pages(replace(one, kinds={("tendon-repair", 2): (large,)}), tmp_path))
+    page = made.page(PHASE_2)
+    assert len(page.select(".pb-download")) == 1
+    assert made.words(PHASE_2, ".pb-papers li") == "Large print PDF, 20 pages, 551 kB"
+    assert page.select(".pb-papers a")[0]["href"] == "../../booklets/tendon-repair-phase-2-large.pdf"
 
 
 def test_an_exercise_says_first_where_it_belongs_and_what_is_restricted_there(english: Written) -> None:

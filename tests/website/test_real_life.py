@@ -78,6 +78,12 @@ def test_one_step_back_is_said_for_each_dose_step(lived: Written) -> None:
     assert "Stop for today." in lived.words(PHASE_2, "#worse")
 
 
+def test_too_hard_today_says_what_the_easier_form_changes(lived: Written) -> None:
+    """Its name alone would send somebody in pain to another page."""
+    words = lived.words(PHASE_2, '[data-pb-do="heel-raise"] .pb-hard')
+    assert "The easier form: Heel raise sitting. Sit on a chair and raise both heels." in words
+
+
 def test_where_nothing_easier_is_left_it_is_left_out(lived: Written) -> None:
     """And with it what must not be done before it goes well."""
     row = lived.words(PHASE_2, "#worse tbody")

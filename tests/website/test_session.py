@@ -30,6 +30,24 @@ def kept(tab: Any) -> Any:
     return json.loads(tab.evaluate("(key) => localStorage.getItem(key)", KEY) or "null")
 
 
+def unfold(tab: Any) -> None:
+    """Say that one was told to add the heel raise; what was used before stands open."""
+    if not tab.locator(f"{CARD} > .pb-fold[open]").count():
+        tab.locator(f"{CARD} > .pb-fold > summary").click()
+
+
+@pytest.fixture
+def begun(visit: Any) -> Any:
+    """Give a function that opens phase 2 as somebody does who was told to add the heel raise."""
+
+    def open_session(**options: Any) -> Any:
+        tab = visit(f"en/{PHASE_2}", **options)
+        unfold(tab)
+        return tab
+
+    return open_session
+
+
 def tick(tab: Any, place: int = 0) -> None:
     """Tick one box of the heel raise."""
     tab.locator(f"{CARD} .pb-tick input").nth(place).check()
@@ -51,9 +69,9 @@ def test_two_taps_lead_from_home_to_the_session(visit: Any) -> None:
     assert tab.locator("#session h2").bounding_box()["y"] < 500
 
 
-def test_ticks_and_pain_are_there_again_after_a_reload(visit: Any) -> None:
+def test_ticks_and_pain_are_there_again_after_a_reload(begun: Any) -> None:
     """And the diary has a row for the day; yesterday's row takes this morning's pain."""
-    tab = visit(f"en/{PHASE_2}", width=390)
+    tab = begun(width=390)
     assert tab.get_by_text("Nothing is written down yet.").is_visible()
     tick(tab)
     rate(tab, "during", 2)
@@ -69,18 +87,18 @@ def test_ticks_and_pain_are_there_again_after_a_reload(visit: Any) -> None:
     assert axe_module.Axe().run(tab).response["violations"] == []
 
 
-def test_what_is_ticked_goes_nowhere_else(visit: Any) -> None:
+def test_what_is_ticked_goes_nowhere_else(begun: Any) -> None:
     """No cookie, no address, no session store: one entry of this device, without name or operation date."""
-    tab = visit(f"en/{PHASE_2}")
+    tab = begun()
     tick(tab)
     assert tab.context.cookies() == []
     assert tab.evaluate("[location.hash, sessionStorage.length, Object.keys(localStorage)]") == ["", 0, [KEY]]
     assert set(kept(tab)) == {"days", "steps"}
 
 
-def test_a_dose_step_changes_the_dose_the_boxes_and_the_step_back(visit: Any) -> None:
+def test_a_dose_step_changes_the_dose_the_boxes_and_the_step_back(begun: Any) -> None:
     """2 × 8 has two boxes, 3 × 8 three; the way back from 3 × 8 is 2 × 8."""
-    tab = visit(f"en/{PHASE_2}", width=390)
+    tab = begun(width=390)
     card = tab.locator(CARD)
     assert card.locator(".pb-tick:visible").count() == 2
     card.locator(".pb-ladder input").nth(1).check()
@@ -94,9 +112,9 @@ def test_a_dose_step_changes_the_dose_the_boxes_and_the_step_back(visit: Any) ->
 
 
 @pytest.mark.parametrize(("time", "limit"), [("during", 3), ("after", 3), ("morning", 0)])
-def test_more_pain_than_allowed_says_what_to_do(visit: Any, time: str, limit: int) -> None:
+def test_more_pain_than_allowed_says_what_to_do(begun: Any, time: str, limit: int) -> None:
     """At the limit nothing is said, above it the day's instructions stand there at once."""
-    tab = visit(f"en/{PHASE_2}", width=390)
+    tab = begun(width=390)
     assert int(tab.locator(f'[data-pb-pain="{time}"]').get_attribute("data-pb-limit")) == limit
     rate(tab, time, limit)
     assert not tab.locator("#over").is_visible()
@@ -104,9 +122,9 @@ def test_more_pain_than_allowed_says_what_to_do(visit: Any, time: str, limit: in
     assert "Stop for today." in tab.locator("#over").inner_text()
 
 
-def test_the_diary_can_be_deleted(visit: Any) -> None:
+def test_the_diary_can_be_deleted(begun: Any) -> None:
     """It asks once more, then nothing is left and the page says so."""
-    tab = visit(f"en/{PHASE_2}")
+    tab = begun()
     tick(tab)
     tab.locator("#diary summary").click()
     tab.locator("[data-pb-delete]").click()
@@ -120,9 +138,9 @@ def test_the_diary_can_be_deleted(visit: Any) -> None:
     ("before", "words"),
     [(BLOCKED, "This browser keeps nothing."), (FULL_LATER, "There is no room left on this device.")],
 )
-def test_without_a_memory_the_session_works_until_it_is_closed(visit: Any, before: str, words: str) -> None:
+def test_without_a_memory_the_session_works_until_it_is_closed(begun: Any, before: str, words: str) -> None:
     """A private window or a full device costs only the memory, and a sentence says so."""
-    tab = visit(f"en/{PHASE_2}", before=before)
+    tab = begun(before=before)
     assert tab.locator("#diary").get_by_text(words).is_visible()
     tick(tab)
     rate(tab, "during", 4)
@@ -132,9 +150,9 @@ def test_without_a_memory_the_session_works_until_it_is_closed(visit: Any, befor
     assert tab.locator("#over").is_visible()
 
 
-def test_a_device_that_fills_up_meanwhile_loses_nothing_on_the_page(visit: Any) -> None:
+def test_a_device_that_fills_up_meanwhile_loses_nothing_on_the_page(begun: Any) -> None:
     """What was ticked before and after the store was full stands side by side."""
-    tab = visit(f"en/{PHASE_2}")
+    tab = begun()
     tick(tab)
     tab.evaluate(f"() => {{ {FULL} }}")
     tick(tab, 1)
@@ -146,15 +164,15 @@ def test_a_device_that_fills_up_meanwhile_loses_nothing_on_the_page(visit: Any) 
     "text",
     ["{", "null", "[]", '"x"', '{"days": 7}', '{"days": []}'],
 )
-def test_a_store_that_cannot_be_read_begins_anew(visit: Any, text: str) -> None:
+def test_a_store_that_cannot_be_read_begins_anew(begun: Any, text: str) -> None:
     """Whatever lies there, the page works and says what it did."""
-    tab = visit(f"en/{PHASE_2}", before=f"localStorage.setItem({KEY!r}, {text!r})")
+    tab = begun(before=f"localStorage.setItem({KEY!r}, {text!r})")
     assert tab.get_by_text("What was kept here cannot be read any more.").is_visible()
     tick(tab)
     assert tab.locator(f"{CARD} .pb-tick input").first.is_checked()
 
 
-def test_hostile_entries_are_dropped_and_never_executed(visit: Any) -> None:
+def test_hostile_entries_are_dropped_and_never_executed(begun: Any) -> None:
     """Only what the page itself could have written is taken; nothing becomes markup."""
     evil = "<img src=x onerror=document.title=1>"
     told = {
@@ -167,7 +185,7 @@ def test_hostile_entries_are_dropped_and_never_executed(visit: Any) -> None:
         },
         "steps": {"heel-raise": 99, "ankle-pump": evil},
     }
-    tab = visit(f"en/{PHASE_2}", before=f"localStorage.setItem({KEY!r}, {json.dumps(json.dumps(told))})")
+    tab = begun(before=f"localStorage.setItem({KEY!r}, {json.dumps(json.dumps(told))})")
     rows = tab.locator(".pb-table--diary tbody tr")
     assert rows.count() == 1
     assert "1/2" in rows.first.inner_text()
@@ -175,11 +193,33 @@ def test_hostile_entries_are_dropped_and_never_executed(visit: Any) -> None:
     assert tab.locator(f"{CARD} .pb-do__amount:visible").count() == 1
 
 
-def test_midnight_begins_a_new_day(visit: Any) -> None:
+def test_what_waits_for_the_physiotherapist_stands_folded_until_it_was_begun(visit: Any) -> None:
+    """Name, week and condition can be read; dose and ticks come when asked for, and stay once used."""
+    tab = visit(f"en/{PHASE_2}", width=390)
+    card = tab.locator(CARD)
+    assert "week 9" in card.locator(".pb-do__state").inner_text()
+    assert not card.locator(".pb-do__amount").first.is_visible()
+    summary = card.locator("> .pb-fold > summary")
+    assert summary.inner_text().startswith("I was told to add it")
+    summary.focus()
+    tab.keyboard.press("Enter")
+    assert card.locator(".pb-do__amount:visible").count() == 1
+    for picture in card.locator("img:visible").all():
+        picture.evaluate("one => one.decode()")
+    tab.reload()
+    assert not card.locator(".pb-tick input").first.is_visible()
+    summary.click()
+    tick(tab)
+    tab.reload()
+    assert card.locator(".pb-tick input").first.is_visible()
+
+
+def test_midnight_begins_a_new_day(begun: Any) -> None:
     """A page left open overnight does not go on ticking yesterday."""
-    tab = visit(f"en/{PHASE_2}")
+    tab = begun()
     tab.clock.install(time="2026-03-28T22:00:00")
     tab.reload()
+    unfold(tab)
     tick(tab)
     tab.clock.set_system_time("2026-03-29T08:00:00")
     tab.evaluate("document.dispatchEvent(new Event('visibilitychange', {bubbles: true}))")
@@ -188,9 +228,9 @@ def test_midnight_begins_a_new_day(visit: Any) -> None:
     assert list(kept(tab)["days"]) == ["2026-03-28", "2026-03-29"]
 
 
-def test_two_windows_do_not_undo_each_other(visit: Any) -> None:
+def test_two_windows_do_not_undo_each_other(begun: Any) -> None:
     """What was ticked in one stands in the other, and both ticks are kept."""
-    tab = visit(f"en/{PHASE_2}")
+    tab = begun()
     tick(tab)
     other = tab.context.new_page()
     other.goto(tab.url)
@@ -199,9 +239,9 @@ def test_two_windows_do_not_undo_each_other(visit: Any) -> None:
     assert tab.locator(f"{CARD} .pb-tick input:checked").count() == 2
 
 
-def test_the_diary_is_printed_alone_with_what_every_sheet_carries(visit: Any) -> None:
+def test_the_diary_is_printed_alone_with_what_every_sheet_carries(begun: Any) -> None:
     """Only title, diary, note, telephone and address are on the paper; afterwards the page is whole again."""
-    tab = visit(f"en/{PHASE_2}", before="window.print = () => { window.printed = true }")
+    tab = begun(before="window.print = () => { window.printed = true }")
     tick(tab)
     tab.locator("[data-pb-print]").click()
     assert tab.evaluate("window.printed")
@@ -230,15 +270,18 @@ def test_a_printed_session_carries_pictures_dose_and_warning(visit: Any) -> None
 def test_what_a_finger_uses_is_large(visit: Any) -> None:
     """Every control of the session is at least 44 px high and wide, at 320 px too."""
     tab = visit(f"en/{PHASE_2}", width=320)
+    summaries = tab.locator("#session summary:visible").all()
+    assert min(one.bounding_box()["height"] for one in summaries) >= 44
+    tab.locator(f"{CARD} > .pb-fold > summary").click()
     for selector in (".pb-tick", ".pb-ladder__step", ".pb-scale__cell", ".pb-button", "#session summary"):
         for box in [one.bounding_box() for one in tab.locator(f"{selector}:visible").all()]:
             assert min(box["height"], box["width"]) >= 44, (selector, box)
     assert tab.evaluate("document.documentElement.scrollWidth") <= 320
 
 
-def test_the_session_works_by_keyboard(visit: Any) -> None:
+def test_the_session_works_by_keyboard(begun: Any) -> None:
     """Space ticks, arrows choose dose and pain, and the focus can be seen."""
-    tab = visit(f"en/{PHASE_2}")
+    tab = begun()
     tab.locator(f"{CARD} .pb-tick input").first.focus()
     tab.keyboard.press("Space")
     assert kept(tab)["days"]
@@ -258,6 +301,7 @@ def test_without_scripts_the_session_is_a_plain_page(browser: Any, site: str) ->
     tab = context.new_page()
     tab.goto(site + f"en/{PHASE_2}")
     card = tab.locator(CARD)
+    card.locator("> .pb-fold > summary").click()
     assert card.locator(".pb-do__amount:visible").count() == 1
     card.locator(".pb-hard summary").click()
     assert card.locator("[data-pb-back]:visible").count() == 4
@@ -267,9 +311,9 @@ def test_without_scripts_the_session_is_a_plain_page(browser: Any, site: str) ->
     context.close()
 
 
-def test_each_phase_keeps_its_own_diary(visit: Any) -> None:
+def test_each_phase_keeps_its_own_diary(begun: Any) -> None:
     """A tick in phase 2 is none in phase 1."""
-    tab = visit(f"en/{PHASE_2}")
+    tab = begun()
     tick(tab)
     tab.goto(tab.url.replace(PHASE_2, PHASE_1))
     assert tab.get_by_text("Nothing is written down yet.").is_visible()

@@ -1,0 +1,65 @@
+"""Pages are printed by a real browser, and what came out on paper is read back sheet by sheet.
+
+What each sheet must carry is common practice, no source. PDFium reads the text of the sheets.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import pypdfium2
+import pytest
+
+from tests.website.small_site import EVIDENCE, HEEL_RAISE, ORDER, PHASE_2, PROGRAMME
+
+pytestmark = pytest.mark.slow
+NOTE = "Do these exercises only as your physiotherapist has told you."
+
+
+def printed(tab: Any, folder: Path) -> list[str]:
+    """Print a page on A4 and return the words of each sheet."""
+    file = folder / "printed.pdf"
+    tab.pdf(path=str(file), format="A4")
+    sheets = pypdfium2.PdfDocument(file)
+    found = [" ".join(sheet.get_textpage().get_text_range().split()) for sheet in sheets]
+    sheets.close()
+    return found
+
+
+@pytest.mark.parametrize("page", ["index.html", PROGRAMME, PHASE_2, HEEL_RAISE, EVIDENCE])
+def test_every_sheet_carries_note_telephone_and_demonstration_line(
+    visit: Any, tmp_path: Path, page: str
+) -> None:
+    """A sheet that is parted from the others still says whom to call and that it replaces nobody."""
+    for sheet in printed(visit(f"en/{page}"), tmp_path):
+        for words in (NOTE, "0555 010 200", "Demonstration, not for treatment."):
+            assert words in sheet, words
+
+
+def test_pictures_dose_and_warning_share_the_first_sheet(visit: Any, tmp_path: Path) -> None:
+    """Start, finish, dose, stop rule and caution stand together, so that one sheet can lie beside the bed."""
+    first = printed(visit(f"en/{HEEL_RAISE}"), tmp_path)[0]
+    for words in ("Start", "Finish", "2×8", "Stop", "Caution"):
+        assert words in first.replace(" × ", "×"), words
+
+
+def test_what_is_folded_on_the_screen_is_whole_on_paper(visit: Any, tmp_path: Path) -> None:
+    """Tables for clinicians and exercises that wait are printed, and stand folded again afterwards."""
+    tab = visit(f"en/{EVIDENCE}")
+    row = tab.locator(".pb-table--evidence tbody th").first
+    assert not row.is_visible()
+    assert " ".join(row.text_content().split()) in " ".join(printed(tab, tmp_path))
+    assert not row.is_visible()
+    tab = visit(f"en/{PHASE_2}")
+    assert "2 sets of 8 repetitions" in " ".join(printed(tab, tmp_path))
+
+
+def test_without_scripts_folded_tables_are_printed_as_well(browser: Any, site: str, tmp_path: Path) -> None:
+    """The style sheet alone opens them on paper."""
+    context = browser.new_context(java_script_enabled=False)
+    tab = context.new_page()
+    tab.goto(f"{site}en/{ORDER}")
+    name = tab.locator(".pb-table--order tbody th").first.text_content()
+    assert " ".join(name.split()) in " ".join(printed(tab, tmp_path))
+    context.close()
