@@ -29,15 +29,17 @@ class UseChoice:
 
     use: as in the phase; of an alternative from an earlier phase, as it would stand in this one. phase: whose
     words it has. needs, one_of: exercises (ids) that must go well first and that no earlier phase has.
-    strains, positions, surfaces: what it meets. weights: with which weight-bearing it can be done.
-    limits: by movement (``hip.flexion``), the least limit in degrees that leaves it in; a movement that is
-    not named sets none. instead: exercise that takes its place, or None. doses: to begin with.
+    things: what it asks for (ids). strains, positions, surfaces: what it meets. weights: with which
+    weight-bearing it can be done. limits: by movement (``hip.flexion``), the least limit in degrees that
+    leaves it in; a movement that is not named sets none. instead: exercise that takes its place, or None.
+    doses: to begin with.
     """
 
     use: Use
     phase: int
     needs: tuple[str, ...]
     one_of: tuple[str, ...]
+    things: tuple[str, ...]
     strains: tuple[str, ...]
     positions: tuple[Position, ...]
     surfaces: tuple[Surface, ...]
@@ -53,6 +55,7 @@ class PhaseChoices:
 
     uses: of the phase, in its order. brought: alternatives from earlier phases. limits: each tighter than
     what the phase allows. weights: tighter than the phase allows. mastered: exercises (ids) that others need.
+    things: what any form of them asks for (ids), so that a list of things at hand leaves none out unasked.
     """
 
     uses: tuple[UseChoice, ...]
@@ -60,6 +63,7 @@ class PhaseChoices:
     limits: tuple[Limit, ...]
     weights: tuple[WeightBearing, ...]
     mastered: tuple[str, ...]
+    things: tuple[str, ...]
 
 
 def limit_name(limit: Limit) -> str:

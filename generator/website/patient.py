@@ -137,6 +137,7 @@ def _choices(site: SiteInput, programme: Programme, phase: Phase, choices: Phase
     return {
         "sides": tuple(_sides(site, programme)),
         "avoid": tuple(_avoid(site, choices)),
+        "things": tuple((id_, site.catalogue.equipment[id_].name) for id_ in choices.things),
         "movements": tuple(_movements(site, choices)),
         "weights": tuple(_weights(site, choices)),
         "mastered": tuple((id_, known[id_].name) for id_ in choices.mastered),

@@ -138,6 +138,7 @@ def _facts(choice: UseChoice) -> Iterator[tuple[str, str]]:
     """Yield what decides whether the exercise stays, as names and values of attributes, none empty."""
     limits = (f"{name}:{degrees:g}" for name, degrees in choice.limits.items())
     facts: tuple[tuple[str, Iterable[str]], ...] = (
+        ("things", choice.things),
         ("strains", choice.strains),
         ("positions", map(word, choice.positions)),
         ("surfaces", map(word, choice.surfaces)),

@@ -14,6 +14,7 @@ addEventListener("DOMContentLoaded", () => {
   const listed = (text) => (text ?? "").split(" ").filter(Boolean);
   const labelled = (name) => parts(`[name="${name}"]`, form).map((one) => [one.value, one.labels[0].textContent.trim()]);
   const avoidable = new Map(labelled("avoid"));
+  const things = new Map(labelled("have"));
   const names = new Map([
     ...labelled("mastered"),
     ...parts("[data-pb-card]").map((one) => [one.dataset.pbCard, one.querySelector("h3").firstChild.textContent.trim()]),
@@ -21,11 +22,11 @@ addEventListener("DOMContentLoaded", () => {
   const nameOf = (id) => names.get(id) ?? id;
 
   const cards = parts("[data-pb-card]").map((element) => {
-    const { strains, positions, surfaces, weights, limits, needs, oneOf, instead, pbCard, pbBrought } = element.dataset;
+    const { things: asked, strains, positions, surfaces, weights, limits, needs, oneOf, instead, pbCard, pbBrought } = element.dataset;
     return {
       element, instead, id: pbCard, brought: pbBrought !== undefined,
-      strains: listed(strains), positions: listed(positions), surfaces: listed(surfaces), weights: listed(weights),
-      limits: listed(limits).map((one) => one.split(":")), needs: listed(needs), oneOf: listed(oneOf),
+      asked: listed(asked), strains: listed(strains), positions: listed(positions), surfaces: listed(surfaces),
+      weights: listed(weights), limits: listed(limits).map((one) => one.split(":")), needs: listed(needs), oneOf: listed(oneOf),
     };
   });
   const byId = new Map(cards.map((card) => [card.id, card]));
@@ -34,7 +35,14 @@ addEventListener("DOMContentLoaded", () => {
   const worded = (name, values) =>
     part(`[data-pb-word="${name}"]`).dataset.pbText.replace(/\{(\w+)\}/g, (_, gap) => values[gap] ?? "");
 
+  /* The things at hand; null where nothing was said to be missing. */
+  const atHand = () => {
+    const boxes = parts('[name="have"]', form);
+    return boxes.every((one) => one.checked) ? null : boxes.filter((one) => one.checked).map((one) => one.value);
+  };
+
   const chosen = () => ({
+    have: atHand(),
     without: parts('[name="use"]', form).filter((one) => !one.checked).map((one) => one.value),
     avoid: parts('[name="avoid"]:checked', form).map((one) => one.value),
     mastered: parts('[name="mastered"]:checked', form).map((one) => one.value),
@@ -49,6 +57,8 @@ addEventListener("DOMContentLoaded", () => {
   const why = (card, choice) => {
     const met = (some) => some.filter((one) => choice.avoid.includes(one));
     if (!card.brought && choice.without.includes(card.id)) return ["asked", []];
+    const lacking = card.asked.filter((one) => choice.have && !choice.have.includes(one));
+    if (lacking.length) return ["thing", lacking];
     if (met(card.strains).length) return ["strain", met(card.strains)];
     if (card.surfaces.every((one) => choice.avoid.includes(one))) return ["avoided", card.surfaces];
     if (met(card.positions).length) return ["avoided", met(card.positions)];
@@ -93,7 +103,8 @@ addEventListener("DOMContentLoaded", () => {
   };
 
   const outLine = ({ card, reason: [kind, what], instead }) => {
-    const said = what.map((one) => (kind === "limit" ? limitName(one) : avoidable.get(one) ?? one)).join(", ");
+    const nameOfReason = { limit: limitName, thing: (one) => things.get(one) }[kind] ?? ((one) => avoidable.get(one) ?? one);
+    const said = what.map((one) => nameOfReason(one)).join(", ");
     const after = kind === "asked" ? worded("nothing", {})
       : instead ? worded("instead", { exercise: nameOf(instead.id) }) : worded("none", {});
     return line(`${nameOf(card.id)}: ${worded(kind, { what: said })} ${after}`);
@@ -108,6 +119,7 @@ addEventListener("DOMContentLoaded", () => {
     option("side", choice.side);
     option("without", choice.without.join(","));
     option("mastered", choice.mastered.join(","));
+    if (choice.have) words.push("--have", quoted(choice.have.join(",")));
     option("avoid", choice.avoid.join(","));
     for (const [name, degrees] of choice.limits) option("limit", `${name}=${degrees}`);
     option("weight-bearing", choice.weight);
@@ -159,13 +171,14 @@ addEventListener("DOMContentLoaded", () => {
   };
 
   const fragment = () => {
-    const { without, avoid, mastered, limits, doses, weight, side, kind } = chosen();
+    const { have, without, avoid, mastered, limits, doses, weight, side, kind } = chosen();
     const all = [
-      ["without", without.join(",")], ["avoid", avoid.join(",")], ["mastered", mastered.join(",")],
+      ["without", without.join(",")], ["have", have?.join(",")], ["avoid", avoid.join(",")],
+      ["mastered", mastered.join(",")],
       ...limits.map(([name, degrees]) => ["limit", `${name}=${degrees}`]), ["weight-bearing", weight],
       ...doses.map(([id, dose]) => ["dose", `${id}=${dose}`]), ["side", side], ["kind", kind],
     ];
-    return new URLSearchParams(all.filter(([, value]) => value)).toString();
+    return new URLSearchParams(all.filter(([name, value]) => value || (name === "have" && have))).toString();
   };
 
   const keep = () => {
@@ -199,6 +212,12 @@ addEventListener("DOMContentLoaded", () => {
   const every = (text, one) => text.split(",").map(one).every(Boolean);
   const readers = {
     without: (text) => every(text, (id) => tick("use", id, false)),
+    have: (text) => {
+      const told = listed(text.replaceAll(",", " "));
+      if (!told.every((one) => things.has(one))) return false;
+      for (const box of parts('[name="have"]', form)) box.checked = told.includes(box.value);
+      return true;
+    },
     avoid: (text) => every(text, (word) => tick("avoid", word, true)),
     mastered: (text) => every(text, (id) => tick("mastered", id, true)),
     limit: (text) => ofField("limit", text),

@@ -68,6 +68,7 @@ def test_pages_for_clinicians_pass_axe_and_fit_a_narrow_screen(visit: Any, page:
 def test_a_table_is_sorted_by_keyboard_and_says_how(visit: Any) -> None:
     """A heading is a button; the first press sorts upwards, the second downwards, and each is told."""
     tab = visit(f"en/{ORDER}")
+    tab.locator("#order .pb-fold > summary").nth(1).click()
     head = tab.locator("#order table").nth(1).locator("thead th").nth(1)
     head.locator("button").focus()
     tab.keyboard.press("Enter")
@@ -79,6 +80,16 @@ def test_a_table_is_sorted_by_keyboard_and_says_how(visit: Any) -> None:
     # An exercise that nobody measured stands last both ways.
     assert (rows.last.inner_text() != first) or "not measured" in rows.last.inner_text()
     assert "34" in rows.first.inner_text()
+
+
+def test_an_address_that_leads_into_a_fold_opens_it(visit: Any) -> None:
+    """A study or an exercise named on another page is seen at once, also when the address changes later."""
+    tab = visit(f"en/{EVIDENCE}#study-invented-2001")
+    assert tab.locator("#study-invented-2001").is_visible()
+    table = tab.locator("#evidence section.pb-block").first
+    assert not table.is_visible()
+    tab.evaluate("id => { location.hash = id }", table.get_attribute("id"))
+    table.wait_for(state="visible")
 
 
 def test_an_exercise_is_left_out_and_the_address_repeats_it(visit: Any) -> None:
@@ -115,6 +126,26 @@ def test_a_strain_a_limit_and_less_weight_each_take_out_what_meets_them(visit: A
         assert option in shown
 
 
+def test_what_is_not_at_hand_takes_out_what_asks_for_it(visit: Any) -> None:
+    """Things are all at hand until one is taken away; sheet, words, address and command then agree."""
+    tab = visit(f"en/{PATIENT_2}")
+    worktop = tab.get_by_role("group", name="Things that this patient has").get_by_label("A worktop")
+    assert worktop.is_checked()
+    assert "--have" not in command(tab)
+    worktop.focus()
+    tab.keyboard.press("Space")
+    assert kept(tab) == ["ankle-pump"]
+    assert said(tab) == (
+        "Heel raise with both legs: Not at hand: A worktop or a heavy table. Instead: Ankle pump."
+    )
+    named = dict(part.split("=") for part in tab.url.partition("#")[2].split("&"))
+    assert "worktop" not in named["have"]
+    again = visit(f"en/{PATIENT_2}#have={named['have']}")
+    assert kept(again) == ["ankle-pump"]
+    typed = shlex.split(command(again))
+    assert typed[typed.index("--have") + 1] == named["have"].replace("%2C", ",")
+
+
 def test_a_smaller_dose_is_shown_with_the_steps_after_it(visit: Any) -> None:
     """Only permitted doses at or below a step of the phase are offered; the command names the one chosen."""
     tab = visit(f"en/{PATIENT_2}")
@@ -136,6 +167,7 @@ def test_a_smaller_dose_is_shown_with_the_steps_after_it(visit: Any) -> None:
     "fragment",
     [
         "without=nobody",
+        "have=worktop,helicopter",
         "side=both",
         "dose=heel-raise=9x99",
         "limit=hip.flexion=500",
@@ -280,12 +312,14 @@ def wishes(chance: random.Random, tab: Any) -> Typed:
     def some(listed: list[str], most: int) -> str:
         return ",".join(chance.sample(listed, min(len(listed), chance.randint(0, most))))
 
+    things = values(tab, '[name="have"]')
     limits = []
     for field in chance.sample(tab.locator('select[name="limit"]').all(), chance.randint(0, 2)):
         degrees = field.locator("option").evaluate_all("all => all.map(one => one.value).filter(Boolean)")
         limits.append(f"{field.get_attribute('data-pb-of')}={chance.choice(degrees)}")
     return Typed(
         without=some(values(tab, '[name="use"]'), 2),
+        have=chance.choice([None, None, "", some(things, 2), ",".join(things), some(things, len(things))]),
         avoid=some(values(tab, '[name="avoid"]'), 2),
         mastered=some(values(tab, '[name="mastered"]'), 1),
         limits=tuple(limits),
@@ -297,4 +331,5 @@ def fragment(typed: Typed) -> str:
     """Return the fragment that says the same."""
     parts = [("without", typed.without), ("avoid", typed.avoid), ("mastered", typed.mastered)]
     parts += [("limit", limit) for limit in typed.limits] + [("weight-bearing", typed.weight_bearing or "")]
-    return "&".join(f"{name}={value}" for name, value in parts if value)
+    told = [f"{name}={value}" for name, value in parts if value]
+    return "&".join(told if typed.have is None else [*told, f"have={typed.have}"])

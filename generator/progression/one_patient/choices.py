@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from generator.body.ranges import LARGEST, exists
@@ -23,7 +23,7 @@ from generator.catalogue.terms import How, Joint, Leg, Movement, Position, Weigh
 from generator.catalogue.values import Catalogue
 from generator.progression.one_patient.limits import added_restrictions, too_wide
 from generator.progression.one_patient.narrowing import reached
-from generator.progression.one_patient.selection import Selector
+from generator.progression.one_patient.selection import Selector, needed
 
 # How many counts of a dose are offered below the largest, so that a list stays short enough to choose from.
 _COUNTS = 4
@@ -48,7 +48,17 @@ def phase_choices(catalogue: Catalogue, programme: Programme, phase: Phase) -> P
         limits=limits,
         weights=weights,
         mastered=tuple(dict.fromkeys(id_ for one in uses for id_ in (*one.needs, *one.one_of))),
+        things=tuple(dict.fromkeys(_things(catalogue, (*phase.uses, *brought.values())))),
     )
+
+
+def _things(catalogue: Catalogue, uses: Iterable[Use]) -> Iterator[str]:
+    """Yield what exercises and all their forms ask for; a booklet prints other forms too."""
+    for use in uses:
+        exercise = catalogue.exercises[use.use]
+        yield from exercise.equipment
+        for variation in exercise.variations.values():
+            yield from variation.equipment
 
 
 def _phase_of(programme: Programme, phase: Phase, exercise: str) -> int:
@@ -76,6 +86,7 @@ def _use(
         phase=words,
         needs=needs,
         one_of=one_of,
+        things=needed(exercise, exercise.variations.get(use.variation or "")),
         strains=exercise.strains,
         positions=tuple(one for one in Position if one in positions),
         surfaces=exercise.surface,

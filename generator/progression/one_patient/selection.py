@@ -53,9 +53,8 @@ class Selector:
 
     def lacking(self, exercise: Exercise, variation: Variation | None) -> tuple[str, ...]:
         """Return the things that a form needs and that are not at hand."""
-        needed = (*exercise.equipment, *(variation.equipment if variation else ()))
         have = self.wishes.have
-        return () if have is None else tuple(one for one in dict.fromkeys(needed) if one not in have)
+        return () if have is None else tuple(one for one in needed(exercise, variation) if one not in have)
 
     def why_not(self, work: Work) -> Reason | None:
         """Return the position or the limit of this patient that forbids the work, or None."""
@@ -109,6 +108,11 @@ class Selector:
         hardest, _ = hardest_step(self.activity, worked(self.activity, self.programme, exercise, use))
         mean = hardest.mean if hardest else None
         return leave(mean, self.phase.band, self.programme.margin, None) is not Leave.REFUSED
+
+
+def needed(exercise: Exercise, variation: Variation | None) -> tuple[str, ...]:
+    """Return the things (ids) that a form of an exercise asks for."""
+    return tuple(dict.fromkeys((*exercise.equipment, *(variation.equipment if variation else ()))))
 
 
 def chosen_uses(selector: Selector) -> tuple[tuple[Use, ...], tuple[LeftOut, ...]]:
