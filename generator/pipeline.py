@@ -7,7 +7,6 @@ publishes nothing and leaves the old site as it was.
 from __future__ import annotations
 
 import datetime
-import shutil
 import tempfile
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
@@ -33,6 +32,7 @@ from generator.steps.gaps import withheld_paper
 from generator.steps.handing_on import hand_on
 from generator.steps.kinds import Kinds
 from generator.steps.languages import Spoken, speak
+from generator.steps.previewing import Preview, not_spoken
 from generator.steps.program import program_digest
 from generator.steps.unchanged import Counted
 from generator.steps.weights import settled, weight_problems
@@ -238,31 +238,18 @@ def export_pages(request: Request) -> tuple[tuple[Path, ...], Outcome]:
     return hand_on(site, request.output), Outcome(problems, checked.sources, published=True)
 
 
-def preview_site(request: Request, language: str | None) -> Outcome:
-    """Make the pages of one language, without booklets, and replace the folder only when nothing is wrong."""
+def preview_site(request: Request, language: str | None, preview: Preview) -> Outcome:
+    """Let the preview show the pages of one language, without booklets, if nothing is wrong with them."""
     checked = check_catalogue(request.content)
     if checked.catalogue is None or has_errors(checked.problems):
         return Outcome(checked.problems, checked.sources)
-    spoken, found = speak(checked.catalogue, request.content, unsigned=True)
-    chosen = tuple(one for one in spoken if one.voice.code == (language or spoken[0].voice.code))
-    problems = settled(checked.catalogue, (*checked.problems, *found))
-    if not chosen or has_errors(problems):
-        return Outcome(problems, checked.sources)
-    fresh = request.work / "fresh"
-    shutil.rmtree(fresh, ignore_errors=True)
-    site = pages.Site(
-        chosen,
-        _worked(request, checked, spoken[0].catalogue),
-        (),
-        ALL_RULES,
-        request.root,
-        request.work,
-        request.work / "written",
-    )
-    made = pages.make_pages(site, fresh, workers=1)
-    problems = settled(checked.catalogue, (*problems, *made.problems))
+    chosen = language or checked.catalogue.source_language
+    spoken, found = speak(checked.catalogue, request.content, unsigned=True, only=(chosen,))
+    unknown = not_spoken(checked.catalogue, chosen, spoken)
+    problems = settled(checked.catalogue, (*checked.problems, *found, *unknown))
     if has_errors(problems):
         return Outcome(problems, checked.sources)
-    shutil.rmtree(request.output, ignore_errors=True)
-    fresh.rename(request.output)
-    return Outcome(problems, checked.sources, published=True)
+    worked = _worked(request, checked, spoken[0].catalogue)
+    site = pages.Site(spoken, worked, (), ALL_RULES, request.root, request.work, request.work / "written")
+    problems = settled(checked.catalogue, (*problems, *preview.show(site, checked.sources)))
+    return Outcome(problems, checked.sources, published=not has_errors(problems))

@@ -8,8 +8,8 @@ import click
 
 from generator.cli.shared import DONE, NOT_STARTED, ROOT, content_option
 from generator.pipeline import Request, preview_site
-from generator.problems import Severity, as_text
-from generator.steps.offers import PreviewServer
+from generator.steps.offers import PreviewServer, Shown
+from generator.steps.previewing import Preview
 
 
 @click.command()
@@ -21,17 +21,18 @@ def preview(content: Path, language: str | None, port: int) -> int:
     folder = ROOT / ".phasebook" / "preview"
     request = Request(content, folder / "site", ROOT, folder)
 
-    def rebuild() -> list[str]:
-        outcome = preview_site(request, language)
-        shown = [problem for problem in outcome.problems if problem.severity is not Severity.NOTE]
-        lines = [as_text(problem, outcome.sources) for problem in shown]
-        for line in lines:
-            click.echo(line)
+    shown = Preview(request.output)
+
+    def rebuild() -> Shown:
+        outcome = preview_site(request, language, shown)
+        remarks = shown.remarks(outcome.problems, outcome.sources)
+        for remark in remarks:
+            click.echo(remark.lines)
         click.echo("Shown." if outcome.published else "Not shown; the page is as it was.")
-        return lines
+        return Shown(remarks, outcome.published)
 
     try:
-        server = PreviewServer(rebuild, request.output, port)
+        server = PreviewServer(rebuild, shown.make, request.output, port)
         server.watch(str(content))
         click.echo(f"Open http://127.0.0.1:{port}/ in your browser. Stop with Ctrl-C.")
         server.run()

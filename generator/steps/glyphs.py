@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Iterable, Iterator
+from functools import lru_cache
 
 from generator.booklets.fonts import drawn
 from generator.catalogue.base import Text
@@ -22,6 +23,7 @@ RULES = (UNDRAWN,)
 _SHOWN = 60
 
 
+@lru_cache(maxsize=32_768)
 def undrawn(words: str) -> tuple[str, ...]:
     """Return the characters of a text that leave ink and have no glyph, each once."""
     return tuple(char for char in dict.fromkeys(words) if _inked(char) and ord(char) not in drawn())

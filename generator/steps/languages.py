@@ -5,7 +5,7 @@ A language without complete safety texts or without the generator's own words is
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, field, fields, is_dataclass, replace
 from pathlib import Path
 from typing import Any
@@ -72,11 +72,12 @@ class Spoken:
 
 
 def speak(
-    catalogue: Catalogue, content: Path, *, unsigned: bool = False
+    catalogue: Catalogue, content: Path, *, unsigned: bool = False, only: Collection[str] = ()
 ) -> tuple[tuple[Spoken, ...], tuple[Problem, ...]]:
     """Return the catalogue in every language that can be published, the source language first.
 
     unsigned: whether it is only looked at, so that what nobody has signed yet can be read before it is.
+    only: of the clinic's languages; empty means all.
     """
     clinic = catalogue.clinic
     unknown = tuple(
@@ -90,6 +91,8 @@ def speak(
     spoken: list[Spoken] = []
     problems: list[Problem] = []
     for position, code in enumerate(clinic.languages):
+        if only and code not in only:
+            continue
         one, found = speak_one(catalogue, code, content, facts)
         problems += found
         reasons = (_why_withheld(catalogue, one), "" if unsigned else _why_unsigned(catalogue, one))

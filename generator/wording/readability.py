@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 from types import MappingProxyType
 from typing import Any
 
@@ -182,13 +183,20 @@ def _hardest(
 ) -> tuple[Sentence, ...]:
     found: dict[str, Sentence] = {}
     for text in texts:
-        for words in sentences(str(text)):
-            counts = count(words, language, known)
-            if counts.words >= _LEAST_WORDS:
-                shown = re.sub(r"\s+", " ", plain(words))
-                found.setdefault(shown, Sentence(shown, text.place, measure.formula(counts)))
+        for shown, counts in _sentences(str(text), language, known):
+            if shown not in found:
+                found[shown] = Sentence(shown, text.place, measure.formula(counts))
     ranked = sorted(found.values(), key=lambda item: (-measure.hardness(item.value), item.place, item.words))
     return tuple(ranked[:HARDEST])
+
+
+@lru_cache(maxsize=16_384)
+def _sentences(words: str, language: str, known: frozenset[str]) -> tuple[tuple[str, Counts], ...]:
+    """Return each sentence that is long enough to be judged, as it is shown, with its counts."""
+    counted = ((one, count(one, language, known)) for one in sentences(words))
+    return tuple(
+        (re.sub(r"\s+", " ", plain(one)), counts) for one, counts in counted if counts.words >= _LEAST_WORDS
+    )
 
 
 def _spoken(texts: Iterable[Text], language: str) -> Iterator[Text]:
