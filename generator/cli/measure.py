@@ -2,24 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from pathlib import Path
 
 import click
 
 from generator.cli.shared import (
-    DONE,
     PROBLEMS,
     ROOT,
     content_option,
     format_option,
-    print_json,
     print_problems,
 )
+from generator.cli.trials import say, show, show_fuzz
 from generator.pipeline import check_catalogue
 from generator.problems import has_errors
-from generator.steps import fuzzing
-from generator.steps.excerpt import content_files
 from generator.steps.many import seconds_to_order
 from generator.steps.measure import Cost, Measured, measure_figures
 from generator.steps.measure import measure as run
@@ -40,35 +36,13 @@ def measure(content: Path, form: str, count: int | None, spoilt: int | None, wor
         print_problems(checked.problems, checked.sources, form)
         return PROBLEMS
     if spoilt is not None:
-        return _fuzz(content, spoilt, workers, form)
+        return show_fuzz(checked.catalogue, content, spoilt, workers, form)
     if count is not None:
         stills, cost = measure_figures(checked.catalogue, ROOT, count, workers)
-        return _show(_figure_values(stills, cost, workers), form)
-    found = run(checked.catalogue, content, ROOT, _say)
+        return show(_figure_values(stills, cost, workers), form)
+    found = run(checked.catalogue, content, ROOT, say)
     ordering = {"10,000 exercises in order, seconds of processor": seconds_to_order(checked.catalogue)}
-    return _show({**_values(found), **ordering}, form)
-
-
-def _fuzz(content: Path, count: int, workers: int, form: str) -> int:
-    verdicts = fuzzing.run(content_files(content), range(count), workers, _say)
-    faults = [one for one in verdicts if one.failure]
-    for one in faults:
-        _say(f"seed {one.seed}, {one.done}: {one.failure}")
-    _show(fuzzing.counts(verdicts), form)
-    return PROBLEMS if faults else DONE
-
-
-def _say(words: str) -> None:
-    click.echo(words, err=True)
-
-
-def _show(values: Mapping[str, float], form: str) -> int:
-    if form == "json":
-        print_json({"format": 1, **values})
-    else:
-        for name, value in values.items():
-            click.echo(f"{name:48} {value:10.3f}")
-    return DONE
+    return show({**_values(found), **ordering}, form)
 
 
 def _figure_values(stills: int, cost: Cost, workers: int) -> dict[str, float]:

@@ -15,7 +15,8 @@ _PARTED = re.compile("[\u0002\ufffe\u00ad]\\s*")
 # Vowel signs of Arabic.
 _MARKS = re.compile("[\u064b-\u065f\u0670]")
 _NUMBER_RUN = re.compile(r"\+?\d(?:[\d ()/.–-]*\d)?")
-_DOSE = re.compile(r"(?<![\d.,])\d+\s*×\s*\d+(?![.,]?\d)")
+# Typed by hand it is often a letter.
+_DOSE = re.compile(r"(?<![\d.,])(\d+\s*)[×xX](\s*\d+)(?![.,]?\d)")
 
 
 def plain(text: str) -> str:
@@ -115,5 +116,5 @@ def _token(wanted: str) -> re.Pattern[str]:
 
 
 def doses_in(page: str) -> tuple[str, ...]:
-    """Return every ``n × n`` of a plain text, in its order."""
-    return tuple(_DOSE.findall(page))
+    """Return every ``n × n`` of a plain text, in its order, also where an x was typed for the sign."""
+    return tuple(f"{sets}×{count}" for sets, count in _DOSE.findall(page))

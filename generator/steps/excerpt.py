@@ -1,9 +1,9 @@
-"""Cuts a catalogue down to one programme in its own language, for runs that build it a hundred times."""
+"""Cuts a catalogue down to one programme in few languages, for runs that build it a hundred times."""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 
 from generator.catalogue.exercise import Exercise
@@ -24,22 +24,26 @@ def content_files(content: Path) -> dict[str, bytes]:
     }
 
 
-def excerpt(files: Mapping[str, bytes], catalogue: Catalogue) -> dict[str, bytes]:
-    """Return the files of the shortest programme and of all that it names, in the source language alone.
+def excerpt(
+    files: Mapping[str, bytes], catalogue: Catalogue, languages: Sequence[str] = ()
+) -> dict[str, bytes]:
+    """Return the files of the shortest programme and of all that it names.
 
-    Sign-offs of what was cut away would be findings of their own, so the ledgers are left out too.
+    languages: beside that of the content. Sign-offs of what was cut away would be findings of their own, so
+    the ledgers are left out too.
     """
     programme = min(catalogue.programmes.values(), key=lambda one: (len(one.phases), len(_uses(one)), one.id))
     kept = {f"programmes/{programme.id}.yml"}
     kept |= {f"exercises/{id_}.yml" for id_ in _exercises(catalogue, programme)}
     kept |= {f"daily-life/{id_}.yml" for phase in programme.phases for id_ in phase.daily_life}
+    kept |= {f"translations/{language}.po" for language in languages}
     found = {
         name: data
         for name, data in files.items()
         if name in kept or ("/" not in name and name not in ("reviews.yml", "editions.yml"))
     }
-    languages = f"languages: [{catalogue.source_language}]".encode()
-    return {**found, "clinic.yml": _LANGUAGES.sub(languages, found["clinic.yml"])}
+    line = f"languages: [{', '.join((catalogue.source_language, *languages))}]".encode()
+    return {**found, "clinic.yml": _LANGUAGES.sub(line, found["clinic.yml"])}
 
 
 def write_files(files: Mapping[str, bytes], folder: Path) -> Path:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from generator.publish import Audit, Expected, ExpectedPdf
+from generator.publish.text import doses_in
 from generator.steps.languages import Spoken
 from generator.steps.paper import Sheets
 from generator.website.root import base_path
@@ -33,6 +34,10 @@ def audit_of(
     for booklet in sheets:
         words = (text for sheet in booklet.result.sheets for text in sheet.required)
         required[booklet.path] = tuple(dict.fromkeys(plain(text) for text in words))
+        # All that its sheets promise, so that a dose typed into a sentence is found on paper as on a page.
+        doses[booklet.path] = tuple(
+            dict.fromkeys(found for text in required[booklet.path] for found in doses_in(text))
+        )
     return Audit(
         languages=tuple(_expected(one) for one in spoken),
         pdfs={

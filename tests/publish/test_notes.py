@@ -256,6 +256,7 @@ DOSES = Audit((ENGLISH,), doses={BRIDGE: ("3 × 10",)}, required={BRIDGE: ("Fixe
         ("<p>Fixed support</p><p>3 × 100</p>", ["dose-missing", "dose-not-in-catalogue"]),
         ("<p>Fixed support</p><p>10 × 3</p>", ["dose-missing", "dose-not-in-catalogue"]),
         ("<p>Fixed support</p><p>3 × 10, later 3 × 12</p>", ["dose-not-in-catalogue"]),
+        ("<p>Fixed support</p><p>3 × 10, later 3 x 12</p>", ["dose-not-in-catalogue"]),
         ("<p>3 × 10</p>", ["text-missing"]),
     ],
 )

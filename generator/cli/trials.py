@@ -1,0 +1,48 @@
+"""Runs the trials that anyone can repeat, and prints what came of them: faults first, then the counts."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from pathlib import Path
+
+import click
+
+from generator.catalogue.values import Catalogue
+from generator.cli.shared import DONE, PROBLEMS, ROOT, print_json
+from generator.steps import fuzzing
+from generator.steps.excerpt import content_files
+from generator.steps.rebuilt import both_directions, rebuild_passed
+
+# Of so many spoilt files one is built, and a few in any case.
+_ONE_BUILT_OF = 1000
+_LEAST_BUILT = 4
+
+
+def show_fuzz(catalogue: Catalogue, content: Path, count: int, workers: int, form: str) -> int:
+    """Spoil the content `count` times; build some of what passes and read it back."""
+    files = content_files(content)
+    verdicts = fuzzing.run(files, range(count), workers, say)
+    faults = [f"seed {one.seed}, {one.done}: {one.failure}" for one in verdicts if one.failure]
+    wanted = max(_LEAST_BUILT, count // _ONE_BUILT_OF)
+    built = rebuild_passed(both_directions(files, catalogue), wanted, ROOT, say)
+    faults += [f"built, seed {one.seeds[0]}, {one.done}: {one.failure}" for one in built if one.failure]
+    for fault in faults:
+        say(fault)
+    counted = {"built of those that pass": len(built), "published": sum(one.published for one in built)}
+    show({**fuzzing.counts(verdicts), **counted, "faults": len(faults)}, form)
+    return PROBLEMS if faults else DONE
+
+
+def say(words: str) -> None:
+    """Tell how far it has come."""
+    click.echo(words, err=True)
+
+
+def show(values: Mapping[str, float], form: str) -> int:
+    """Print numbers by name; return that all is done."""
+    if form == "json":
+        print_json({"format": 1, **values})
+    else:
+        for name, value in values.items():
+            click.echo(f"{name:48} {value:10.3f}")
+    return DONE
