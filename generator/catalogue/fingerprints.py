@@ -43,7 +43,7 @@ def fingerprint(*values: Any) -> str:
 
 
 def edition_code(digest: str) -> str:
-    """Return a digest as a code that can be read out by telephone: ``7KQ2-M0XD``.
+    """Return a digest as a code that can be read out by telephone: ``7KQ2-M0XP``.
 
     Seven characters of 31 values each carry about 34 bits of the digest, the eighth is a check character: the
     sum of the values weighted 1 to 7, modulo 31 (a prime, so one wrong character or one swap of neighbours is
@@ -67,7 +67,7 @@ def is_edition_code(text: str) -> bool:
 
 
 def as_printed(text: str) -> str:
-    """Return a typed code as it stands on paper, whether or not it can be one: ``7kq2 moxd`` is 7KQ2-M0XD."""
+    """Return a typed code as it stands on paper, whether or not it can be one: ``7kq2 moxp`` is 7KQ2-M0XP."""
     typed = re.sub(r"[\s-]", "", text).upper().translate(_READ_AS)
     return f"{typed[:4]}-{typed[4:]}"
 

@@ -44,16 +44,25 @@ def print_json(value: Any) -> None:
 
 
 def print_problems(
-    problems: Iterable[Problem], sources: Mapping[str, Sequence[str]], form: str = "text"
+    problems: Iterable[Problem],
+    sources: Mapping[str, Sequence[str]],
+    form: str = "text",
+    *,
+    notes: bool = True,
 ) -> None:
-    """Print findings, then how many there are of each weight."""
+    """Print findings, then how many there are of each weight.
+
+    notes: whether notes, of which nobody need do anything, are printed or only counted.
+    """
     found = tuple(problems)
     if form == "json":
         print_json({"format": 1, "problems": [as_json(problem) for problem in found]})
         return
+    hidden = not notes and any(problem.severity is Severity.NOTE for problem in found)
     for problem in found:
-        click.echo(as_text(problem, sources))
-    click.echo(count_words(found))
+        if notes or problem.severity is not Severity.NOTE:
+            click.echo(as_text(problem, sources))
+    click.echo(count_words(found) + (" (to read the notes: check --notes)" if hidden else ""))
 
 
 def count_words(problems: Sequence[Problem]) -> str:

@@ -45,6 +45,13 @@ STATUSES: Mapping[str, str] = MappingProxyType({"mean_status": "mean", "sd_statu
 MOST_BYTES = 5_000_000
 MOST_ROWS = 20_000
 _NEEDED = ("exercise", "muscle", "mean_pct_mvic", "study_key", "place_in_source", *STATUSES)
+_SAY_LOAD = "fill the column load, or say it once for all rows, such as: --load 'weight of the leg'"
+_FIRST = MappingProxyType(
+    {
+        "muscle": "describe it in muscles.yml first, or take the row out",
+        "study": "describe it in studies.yml first, or take the row out",
+    }
+)
 _READ = MappingProxyType({"checked": True, "memory": False, "": False})
 
 
@@ -179,7 +186,7 @@ def _target(table: _Table, name: str, place: Place) -> tuple[Exercise, Variation
     id_, _, form = name.replace("_", "-").partition("/")
     exercise = table.catalogue.exercises.get(id_)
     if exercise is None:
-        remedy = nearest(id_, table.catalogue.exercises)
+        remedy = nearest(id_, table.catalogue.exercises) or f"write it first, with: new exercise {id_}"
         table.problems.append(BAD_ROW.at(place, f"there is no exercise {shown(id_)}", remedy))
         return None
     if form and form not in exercise.variations:
@@ -194,9 +201,10 @@ def _typed(table: _Table, told: Mapping[str, str], place: Place) -> dict[str, Va
     typed: dict[str, Value] = {
         key: told[column] for column, key in COLUMNS.items() if told.get(column) and key != "load"
     }
-    load = told.get("load") or table.load
-    if load:
-        typed["load"] = load
+    typed["load"] = told.get("load") or table.load
+    if not typed["load"]:
+        table.problems.append(BAD_ROW.at(place, "the row does not state 'load'", _SAY_LOAD))
+        typed["load"] = "not stated"  # the row is refused; what else is wrong with it is said too
     typed["muscle"] = str(typed.get("muscle", "")).replace("_", "-")
     typed["study"] = _study(table.catalogue, str(typed.get("study", "")))
     for column in STATUSES:
@@ -232,6 +240,7 @@ def _measurement(table: _Table, typed: Mapping[str, Value], place: Place) -> Mea
     for reference in findings.references:
         if reference.id not in known[reference.target]:
             message = f"there is no {reference.target} {shown(reference.id)}"
-            findings.bad(BAD_ROW, place, message, nearest(reference.id, known[reference.target]))
+            remedy = nearest(reference.id, known[reference.target]) or _FIRST[reference.target]
+            findings.bad(BAD_ROW, place, message, remedy)
     table.problems.extend(findings.problems)
     return None if read is BAD or findings.problems else read

@@ -20,7 +20,7 @@ from generator.reading.table import Field, Group, ListOf, Table
 # Twenty years of a clinic that prints in eight languages; a state is recorded only when it changed.
 MOST_EDITIONS = 20_000
 _DAY = Parsed(day_of, r"[12]\d{3}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\d|3[01])", "a day, such as 2026-11-25")
-_CODE = Plain("an edition code, such as 7KQ2-M0XD", r"[0-9A-HJKMNP-TV-Y]{4}-[0-9A-HJKMNP-TV-Y]{4}")
+_CODE = Plain("an edition code, such as 7KQ2-M0XP", r"[0-9A-HJKMNP-TV-Y]{4}-[0-9A-HJKMNP-TV-Y]{4}")
 _SHORT = Plain("12 hexadecimal digits", r"[0-9a-f]{12}")
 _NAME = Plain("a name as it was printed", r".{1,600}")
 

@@ -18,7 +18,7 @@ from generator.catalogue.fingerprints import as_printed, fingerprint, is_edition
 from generator.catalogue.in_force import in_force
 from generator.catalogue.programme import Phase, Programme, Restriction, Use
 from generator.catalogue.values import Catalogue
-from generator.problems import Problem, Rule
+from generator.problems import Place, Problem, Rule
 from generator.wording.isolation import plain
 
 BAD_CODE = Rule(
@@ -50,6 +50,8 @@ UNKNOWN_CODE = Rule(
 RULES = (BAD_CODE, TWICE, NOT_AS_RECORDED, UNKNOWN_CODE)
 
 _SHORT = 12
+# The code was typed at the command line, not in a file.
+_TYPED = Place("CODE")
 
 
 def facts_of(catalogue: Catalogue, order: Order, phase: Phase, withheld: Iterable[str]) -> Facts:
@@ -219,5 +221,5 @@ def typed_code(typed: str, ledger: EditionLedger) -> str | Problem:
     hint = f"did you mean {near[0]}?" if near else ""
     if not is_edition_code(typed):
         message = f"'{typed}' is no edition code: its check character does not fit"
-        return UNKNOWN_CODE.at(ledger.place, message, hint)
-    return UNKNOWN_CODE.at(ledger.place, f"no edition '{code}' was recorded", hint)
+        return UNKNOWN_CODE.at(_TYPED, message, hint)
+    return UNKNOWN_CODE.at(_TYPED, f"no edition '{code}' was recorded", hint)

@@ -53,7 +53,9 @@ def _withheld_in(spoken: Spoken) -> Iterator[tuple[str, Problem]]:
             if hole is not None:
                 name = f"{programme.id} {part} in '{spoken.voice.code}'"
                 state = "outdated" if hole.state is TextState.OUTDATED else "not translated"
-                yield name, BOOKLET_WITHHELD.at(hole.place, f"{name} is left out: {hole.source!r} is {state}")
+                message = f"{name} is left out: {hole.source!r} is {state}"
+                remedy = f"translate what is missing, beginning with: translate export {spoken.voice.code}"
+                yield name, BOOKLET_WITHHELD.at(hole.place, message, remedy)
 
 
 def _first(*values: Any) -> Text | None:

@@ -70,7 +70,7 @@ from generator.catalogue.values import Catalogue
 from generator.wording.voice import voice
 
 ASSETS = Path(__file__).parents[2] / "site_assets"
-EDITION = "7KQ2-M0XD"
+EDITION = "7KQ2-M0XP"
 INVENTED = Source(text="Example Clinic, working rule", status=SourceStatus.INVENTED)
 _STILL = LegWork(moves=(), holds=(), carries=Carries.SHARED, lain_on=False)
 _DOSE = Dose(

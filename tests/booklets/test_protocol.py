@@ -57,7 +57,7 @@ def test_every_sheet_bears_notes_number_and_edition(made: Mapping[str, BookletRe
             safety.demonstration.source,
             clinic.telephone.clinic,
             f"Page {number} of {len(found.pages)}",
-            "Edition 7KQ2-M0XD",
+            "Edition 7KQ2-M0XP",
         ):
             assert squeezed(said) in words
 

@@ -122,6 +122,15 @@ def test_every_bad_row_is_reported_in_one_run(tmp_path: Path) -> None:
     assert "table.csv:4:1: row-fits-nowhere" in output
 
 
+def test_what_must_be_there_first_is_said(tmp_path: Path) -> None:
+    """A study that nobody described, and a load that nobody stated, are told with what to do about them."""
+    folder = write_content(tmp_path / "content")
+    row = ANKLE.replace("invented2001", "author-2020")
+    output = run(folder, row, load="").output
+    assert "there is no study 'author-2020'; describe it in studies.yml first" in output
+    assert "does not state 'load'; fill the column load, or say it once" in output
+
+
 def test_a_median_is_never_taken_for_a_mean(tmp_path: Path) -> None:
     """A row that speaks of a median is refused until the table says what the value is."""
     folder = write_content(tmp_path / "content")

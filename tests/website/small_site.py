@@ -118,7 +118,7 @@ GALLERY = Gallery(
 SERVED = real_life(
     with_change(FILES, "clinic.yml", "paper: A4", f"base-address: https://clinic.example/{PREFIX}\npaper: A4")
 )
-BOOKLET = BookletFact("booklets/tendon-repair-phase-2.pdf", 9, 412_345, "7KQ2-M0XD")
+BOOKLET = BookletFact("booklets/tendon-repair-phase-2.pdf", 9, 412_345, "7KQ2-M0XP")
 # "Rise onto your toes. Hold the standing.", from memory; it only serves to be searched for.
 ARABIC_STEP = "ارتفع على أصابع قدميك. حافظ على الوقفة."
 

@@ -275,7 +275,7 @@ def test_a_booklet_is_offered_only_where_there_is_one(english: Written) -> None:
     assert link["href"] == "../../booklets/tendon-repair-phase-2.pdf"
     assert (
         " ".join(link.get_text(" ").split())
-        == "Booklet for this phase PDF, 9 pages, 413 kB, edition 7KQ2-M0XD"
+        == "Booklet for this phase PDF, 9 pages, 413 kB, edition 7KQ2-M0XP"
     )
 
 
@@ -284,7 +284,7 @@ def test_other_forms_of_a_booklet_stand_quietly_under_it(tmp_path: Path) -> None
     one = site_inputs(FILES, ("en",))[0]
     large = (
         PaperKind.LARGE,
-        BookletFact("booklets/tendon-repair-phase-2-large.pdf", 20, 551_000, "7KQ2-M0XD"),
+        BookletFact("booklets/tendon-repair-phase-2-large.pdf", 20, 551_000, "7KQ2-M0XP"),
     )
     made = Written(tmp_path, write_pages(replace(one, kinds={("tendon-repair", 2): (large,)}), tmp_path))
     page = made.page(PHASE_2)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from generator.catalogue.fingerprints import is_edition_code
 from generator.cli import commands
 from generator.cli.docs import wanted_files
 from generator.steps.all_rules import ALL_RULES
@@ -41,3 +42,13 @@ def test_every_code_speaks_the_same_way() -> None:
     assert [rule.code for rule in ALL_RULES if not rule.symptom[0].isupper()] == []
     assert [rule.code for rule in ALL_RULES if not rule.symptom.endswith(".")] == []
     assert [rule.code for rule in ALL_RULES if rule.remedy[0].isupper() or rule.remedy.endswith(".")] == []
+
+
+def test_every_example_of_an_edition_code_could_be_one() -> None:
+    """A reader who types a code from the documents or from a help text is not told of a typing error."""
+    files = [PROJECT / "README.md", PROJECT / "DEVELOPERS.md", *(PROJECT / "generator").rglob("*.py")]
+    files += [*(PROJECT / "generator").rglob("*.html"), *(PROJECT / "content").glob(".schemas/*.json")]
+    text = "".join(path.read_text(encoding="utf-8") for path in files)
+    codes = set(re.findall(r"(?<![\w+-])(?=\S*\d)(?=\S*[A-Z])[0-9A-Z]{4}-[0-9A-Z]{4}(?![\w-])", text))
+    assert codes
+    assert [code for code in codes if not is_edition_code(code)] == []

@@ -8,7 +8,9 @@ from pathlib import Path
 import pytest
 from babel.messages import Catalog
 from babel.messages.pofile import read_po, write_po
+from click.testing import CliRunner
 
+from generator.cli import commands
 from generator.wording.negations import denials
 from tests.content import write_content
 from tests.whole.command import phasebook
@@ -73,3 +75,14 @@ def test_a_language_is_added_from_nothing(tmp_path: Path) -> None:
     assert {pdf.name for pdf in (site / LANGUAGE / "booklets").glob("*.pdf")} == usual
     status = phasebook("translate", "status", LANGUAGE, "--content", content)
     assert "!" not in status.stdout
+
+
+def test_check_says_before_a_build_which_paper_a_gap_leaves_out(tmp_path: Path) -> None:
+    """A sentence that is not translated is told by ``check`` with the booklet it costs and what to run."""
+    content = write_content(tmp_path / "content")
+    runner, options = CliRunner(), ["--content", str(content)]
+    assert runner.invoke(commands, ["new", "language", LANGUAGE, *options]).exit_code == 0
+    filled(content / "translations" / f"{LANGUAGE}.po", without=(HOLE,))
+    said = runner.invoke(commands, ["check", *options]).output
+    assert f"tendon-repair phase 2 in '{LANGUAGE}' is left out" in said
+    assert f"translate export {LANGUAGE}" in said
