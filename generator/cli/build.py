@@ -49,7 +49,7 @@ def build(
     cores = workers or os.cpu_count() or 1
     request = Request(content, output, ROOT, ROOT / ".phasebook", cores, Kinds(kinds), anew)
     outcome = build_site(request, lambda words: click.echo(words, err=True))
-    print_problems(outcome.problems, outcome.sources, form, notes=False)
+    print_problems(outcome.problems, outcome.sources, form)
     if explain:
         click.echo(explanation(outcome), err=form == "json")
     click.echo(summary(outcome, output), err=form == "json")

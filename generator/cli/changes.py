@@ -22,8 +22,8 @@ Part = tuple[str, tuple[str, ...]]
 
 
 @click.command()
-@click.argument("old")
-@click.argument("new")
+@click.argument("old", default="HEAD")
+@click.argument("new", default="")
 @click.option("--for", "audience", type=click.Choice(AUDIENCES), default="reviewers", show_default=True)
 @click.option(
     "--format",
@@ -36,8 +36,10 @@ Part = tuple[str, tuple[str, ...]]
 def changes(old: str, new: str, audience: str, form: str, content: Path) -> int:
     """Compare OLD with NEW, each a folder with content or a revision of the content's history.
 
-    How urgently paper is called back is common practice without a source; a clinician decides.
+    Left out, they are what was last committed (HEAD) and the content as it lies there now. How urgently
+    paper is called back is common practice without a source; a clinician decides.
     """
+    new = new or str(content)
     with tempfile.TemporaryDirectory() as folder:
         states: list[State] = []
         for number, named in enumerate((old, new)):

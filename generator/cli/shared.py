@@ -48,7 +48,7 @@ def print_problems(
     sources: Mapping[str, Sequence[str]],
     form: str = "text",
     *,
-    notes: bool = True,
+    notes: bool = False,
 ) -> None:
     """Print findings, then how many there are of each weight.
 

@@ -126,7 +126,7 @@ class Group:
         missing = [item for item in self.table.fields if item.required and item.key not in places]
         for item in missing:
             message = f"{self.table.name} does not state '{item.key}'"
-            findings.bad(rules.MISSING_KEY, node.place, message, f"add {item.key}: {item.kind.words()}")
+            findings.bad(rules.MISSING_KEY, node.place, message, f"add {item.key}: {_to_add(item)}")
         if spoilt or missing:
             return BAD
         return self.table.target(**values, place=node.place, places=MappingProxyType(places))
@@ -145,6 +145,14 @@ class Group:
     def words(self) -> str:
         """Return the form in words."""
         return f"the keys of {self.table.name}"
+
+
+def _to_add(field: Field) -> str:
+    """Return what to type after a key: ``{text: ..., status: ...}`` where it has keys of its own."""
+    if isinstance(field.kind, Group):
+        needed = (item.key for item in field.kind.table.fields if item.required)
+        return "{" + ", ".join(f"{key}: ..." for key in needed) + "}"
+    return field.kind.words()
 
 
 @dataclass(frozen=True)

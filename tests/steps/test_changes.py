@@ -35,10 +35,10 @@ TWO = with_change(
 )
 
 
-def run(old: str | Path, new: str | Path, *options: str) -> Result:
+def run(*arguments: str | Path) -> Result:
     """Return what ``changes`` prints, and its exit code."""
-    arguments = [str(old), str(new), *options]
-    return CliRunner().invoke(changes, arguments, catch_exceptions=False, standalone_mode=False)
+    told = [str(one) for one in arguments]
+    return CliRunner().invoke(changes, told, catch_exceptions=False, standalone_mode=False)
 
 
 def compared(folder: Path, old: Mapping[str, str], new: Mapping[str, str], *options: str) -> Result:
@@ -167,6 +167,9 @@ def test_revisions_are_compared_like_folders(tmp_path: Path) -> None:
     assert "The dose is lower" in found.output
     mixed = run("HEAD~1", content, "--content", str(content), "--for", "patients").output
     assert "The dose is lower" in mixed
+    write_content(content)
+    assert "The dose changed" in run("--content", str(content), "--for", "patients").output
+    write_content(content, LESS)
     assert {path: path.read_bytes() for path in content.rglob("*.yml")} == before
 
 
