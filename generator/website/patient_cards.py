@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 
 from generator.catalogue.base import Text
@@ -11,7 +11,7 @@ from generator.catalogue.choices import PhaseChoices, UseChoice
 from generator.catalogue.dose import DoseStep
 from generator.catalogue.edition_values import step_text
 from generator.catalogue.exercise import Exercise, HelperRole, Variation
-from generator.catalogue.programme import Phase, Programme
+from generator.catalogue.programme import Phase, Programme, Use
 from generator.catalogue.terms import Helper
 from generator.website.figure_view import FigureView, figure_of
 from generator.website.phase_items import often, stop_words
@@ -95,7 +95,7 @@ def _in_turn(
 def _card(
     site: SiteInput, programme: Programme, phase: Phase, choice: UseChoice, *, brought: bool
 ) -> SheetCard:
-    voice, use = site.voice, choice.use
+    voice, use = site.voice, _in_words(programme, phase, choice)
     exercise = site.exercise_in(programme.id, choice.phase, use.use)
     variation = exercise.variations[use.variation] if use.variation else None
     own = variation.cautions if variation else ()
@@ -127,6 +127,17 @@ def _card(
         things=list_of(voice, (str(site.catalogue.equipment[thing].name) for thing in dict.fromkeys(things))),
         helper=exercise.helper_role if exercise.helper is not Helper.NONE else None,
     )
+
+
+def _in_words(programme: Programme, phase: Phase, choice: UseChoice) -> Use:
+    """Return the use that a choice is about, its texts in the language of the programme.
+
+    Choices are worked out once for all languages. An alternative has the condition of what it replaces.
+    """
+    use = choice.use
+    told = next(one for one in programme.phase(choice.phase).uses if one.use == use.use)
+    when = (one.when for one in phase.uses if one.when and use.when and one.when.source == use.when.source)
+    return replace(use, note=told.note, cautions=told.cautions, when=next(when, use.when))
 
 
 def _typed(step: DoseStep) -> str:

@@ -214,9 +214,10 @@ addEventListener("DOMContentLoaded", () => {
     without: (text) => every(text, (id) => tick("use", id, false)),
     have: (text) => {
       const told = listed(text.replaceAll(",", " "));
-      if (!told.every((one) => things.has(one))) return false;
-      for (const box of parts('[name="have"]', form)) box.checked = told.includes(box.value);
-      return true;
+      const known = told.filter((one) => things.has(one));
+      if (told.length && !known.length) return false;
+      for (const box of parts('[name="have"]', form)) box.checked = known.includes(box.value);
+      return known.length === told.length;
     },
     avoid: (text) => every(text, (word) => tick("avoid", word, true)),
     mastered: (text) => every(text, (id) => tick("mastered", id, true)),

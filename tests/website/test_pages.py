@@ -34,6 +34,7 @@ from tests.website.small_site import (
     site_inputs,
 )
 from tests.website.written import Written, written
+from tests.wording.pseudo import pseudo
 
 PATIENTS = ("index.html", PROGRAMME, PHASE_1, PHASE_2, "exercises/index.html", HEEL_RAISE)
 PROGRAMME_FILE = "programmes/tendon-repair.yml"
@@ -277,6 +278,21 @@ def test_a_booklet_is_offered_only_where_there_is_one(english: Written) -> None:
         " ".join(link.get_text(" ").split())
         == "Booklet for this phase PDF, 9 pages, 413 kB, edition 7KQ2-M0XP"
     )
+
+
+def test_a_sheet_for_one_patient_is_wholly_in_its_language(tmp_path: Path) -> None:
+    """What decides about an exercise is worked out once for all languages; condition and notes are not."""
+    said = {
+        "use: ankle-pump\n": "note: Keep your knee straight.\n",
+        "use: heel-raise\n": "note: Hold the worktop.\n        when: The scar is closed.\n",
+    }
+    files = dict(FILES)
+    for use, more in said.items():
+        files = with_change(files, PROGRAMME_FILE, use, f"{use}        {more}")
+    words = written(files, tmp_path, "ar").words(PATIENT_2, "#one")
+    for text in ("Keep your knee straight.", "Hold the worktop.", "The scar is closed."):
+        assert pseudo(text) in words
+        assert text not in words
 
 
 def test_other_forms_of_a_booklet_stand_quietly_under_it(tmp_path: Path) -> None:

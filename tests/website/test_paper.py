@@ -5,16 +5,42 @@ What each sheet must carry is common practice, no source. PDFium reads the text 
 
 from __future__ import annotations
 
+import itertools
 from pathlib import Path
 from typing import Any
 
 import pypdfium2
 import pytest
 
-from tests.website.small_site import EVIDENCE, HEEL_RAISE, ORDER, PHASE_2, PROGRAMME
+from tests.website.small_site import EVIDENCE, HEEL_RAISE, ORDER, PATIENT_2, PHASE_2, PROGRAMME
 
 pytestmark = pytest.mark.slow
 NOTE = "Do these exercises only as your physiotherapist has told you."
+
+
+# Twelve more exercises, as a programme of a real clinic has them.
+LONGER = """(list) => {
+    const cards = [...document.querySelectorAll(list)].filter((one) => !one.hidden && one.checkVisibility());
+    for (let more = 0; more < 12; more += 1) cards.at(-1).after(cards[more % cards.length].cloneNode(true));
+}"""
+
+
+def laid_over(file: Path) -> list[tuple[int, str]]:
+    """Return sheet and words of what is printed over other words: boxes share a third of their height."""
+    found = []
+    with pypdfium2.PdfDocument(file) as sheets:
+        for number, sheet in enumerate(sheets, 1):
+            read = sheet.get_textpage()
+            boxes = [read.get_rect(place) for place in range(read.count_rects())]
+            lines = [
+                (left, low, right, top) for left, low, right, top in boxes if right - left > 4 < top - low
+            ]
+            for one, other in itertools.combinations(lines, 2):
+                wide = min(one[2], other[2]) - max(one[0], other[0])
+                high = min(one[3], other[3]) - max(one[1], other[1])
+                if wide > 2 and high > min(one[3] - one[1], other[3] - other[1]) / 3:
+                    found.append((number, read.get_text_bounded(*one)))
+    return found
 
 
 def printed(tab: Any, folder: Path) -> list[str]:
@@ -35,6 +61,17 @@ def test_every_sheet_carries_note_telephone_and_demonstration_line(
     for sheet in printed(visit(f"en/{page}"), tmp_path):
         for words in (NOTE, "0555 010 200", "Demonstration, not for treatment."):
             assert words in sheet, words
+
+
+@pytest.mark.parametrize(
+    ("page", "cards"), [(PATIENT_2, ".pb-one"), (PHASE_2, ".pb-do"), (EVIDENCE, "#evidence > details")]
+)
+def test_nothing_is_printed_over_anything_else(visit: Any, tmp_path: Path, page: str, cards: str) -> None:
+    """Browsers have laid out long pages one part over another; a warning would be illegible."""
+    tab = visit(f"en/{page}")
+    tab.evaluate(LONGER, cards)
+    assert len(printed(tab, tmp_path)) > 3
+    assert laid_over(tmp_path / "printed.pdf") == []
 
 
 def test_pictures_dose_and_warning_share_the_first_sheet(visit: Any, tmp_path: Path) -> None:

@@ -167,7 +167,8 @@ def test_a_smaller_dose_is_shown_with_the_steps_after_it(visit: Any) -> None:
     "fragment",
     [
         "without=nobody",
-        "have=worktop,helicopter",
+        "have=helicopter",
+        "have=helicopter,worktop",
         "side=both",
         "dose=heel-raise=9x99",
         "limit=hip.flexion=500",
