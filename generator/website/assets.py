@@ -23,6 +23,7 @@ DARK_STYLES = ("tokens-dark.css",)
 DARK = "screen and (prefers-color-scheme: dark)"
 SCRIPTS = ("js/frame.js",)
 CHOOSER = "js/choose.js"
+LOST = "js/lost.js"
 # Scripts of single pages, by the name that the page gives.
 OWN_SCRIPTS = {name: f"js/{name}.js" for name in ("check", "session", "dates", "find", "tables", "patient")}
 ICON = "icon.svg"
@@ -43,7 +44,7 @@ class Style:
 class Assets:
     """Where the shared files lie, as paths from the site's root; `chooser` is empty for a single language.
 
-    own: scripts of single pages, by name.
+    lost: script of the page for lost readers. own: scripts of single pages, by name.
     """
 
     styles: tuple[Style, ...]
@@ -51,6 +52,7 @@ class Assets:
     icon: str
     bundle: str
     worker: str
+    lost: str
     chooser: str = ""
     own: Mapping[str, str] = field(default_factory=dict)
 
@@ -86,6 +88,7 @@ def write_assets(sources: Path, fonts: Sequence[FontFile], languages: Iterable[s
         icon=_put_named(site, "icon", ".svg", icon),
         bundle=f"assets/{bundle.relative_to(theme).as_posix()}",
         worker=f"assets/{worker.relative_to(theme).as_posix()}",
+        lost=_put_script(sources, LOST, site),
         chooser=_put_script(sources, CHOOSER, site) if len(codes) > 1 else "",
         own={name: _put_script(sources, script, site) for name, script in OWN_SCRIPTS.items()},
     )

@@ -11,7 +11,7 @@ from jinja2 import Environment
 from markupsafe import Markup
 
 from generator.catalogue.clinic import Clinic
-from generator.website.addresses import HOME, WARNING_SIGNS
+from generator.website.addresses import EXERCISES, HOME, WARNING_SIGNS
 from generator.website.assets import Assets
 from generator.website.config import Language
 from generator.website.environment import environment
@@ -80,6 +80,7 @@ def _greeting(site: SiteInput, template: str, root: str) -> Greeting:
         demonstration=safety.demonstration if catalogue.clinic.demo else None,
         line=clinic_line(catalogue, site.voice),
         home=f"{root}{code}/{HOME}",
+        exercises=f"{root}{code}/{EXERCISES}",
         warnings=f"{root}{code}/{WARNING_SIGNS}",
     )
     return Greeting(language, Markup(body))

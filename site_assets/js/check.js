@@ -55,7 +55,7 @@ addEventListener("DOMContentLoaded", () => {
   };
 
   const fromAddress = () => {
-    const typed = decodeURIComponent(location.hash.slice(1));
+    const typed = location.hash.slice(1).replaceAll("%20", " ");
     if (!/^[0-9a-z\s-]{6,14}$/i.test(typed) || !/[0-9]|-/.test(typed)) return;
     at("code").value = printed(typed);
     show(typed);

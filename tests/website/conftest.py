@@ -41,6 +41,15 @@ class _Handler(http.server.SimpleHTTPRequestHandler):
         self.send_header("Content-Security-Policy", POLICY)
         super().end_headers()
 
+    def send_error(self, code: int, *_: Any) -> None:
+        """Answer what is not there as the nginx example does, with the page for lost readers."""
+        page = (Path(self.directory) / PREFIX / "404.html").read_bytes()
+        self.send_response(code)
+        self.send_header("Content-Type", "text/html; charset=utf-8")
+        self.send_header("Content-Length", str(len(page)))
+        self.end_headers()
+        self.wfile.write(page)
+
     def log_message(self, *_: Any) -> None:
         """Keep quiet: the test run has its own words."""
 

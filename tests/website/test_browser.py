@@ -12,8 +12,10 @@ import pytest
 
 from tests.website.small_site import (
     CLINICIANS,
+    EVIDENCE,
     HEEL_RAISE,
     HELPER,
+    PATIENT_2,
     PHASE_2,
     PROGRAMME,
     REPORTING,
@@ -174,6 +176,24 @@ def test_words_of_any_script_and_small_words_are_found(visit: Any, language: str
     tab.locator("#__query").fill(word)
     tab.keyboard.press("Shift")  # text put in at once sends no key; the search listens for one
     tab.locator(".pb-search__list a").first.wait_for(timeout=5000)
+
+
+@pytest.mark.parametrize(
+    "page",
+    [
+        *("index.html", PROGRAMME, PHASE_2, "exercises/index.html", HEEL_RAISE, "check.html", CLINICIANS),
+        *(PATIENT_2, EVIDENCE, "warning-signs.html"),
+    ],
+)
+def test_hostile_text_in_the_address_is_neither_shown_nor_executed(visit: Any, page: str) -> None:
+    """Broken escapes, markup and script in query and fragment leave every page as it is, without an error."""
+    evil = "%3Cimg%20src%3Dx%20onerror%3Ddocument.title%3D1%3E"
+    title = visit(f"en/{page}").title()
+    for address in (f"?q={evil}&{evil}=1#{evil}", "?%zz#%zz", "#__proto__", "?q=#code=%E0%A4%A&=&#"):
+        tab = visit(f"en/{page}{address}")
+        assert tab.title() == title
+        assert tab.locator("h1").is_visible()
+        assert tab.locator("[onerror]").count() == 0
 
 
 def test_bare_letters_start_nothing(visit: Any) -> None:
