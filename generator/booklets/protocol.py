@@ -20,7 +20,7 @@ from generator.booklets.layout import Laid, lay_out
 from generator.booklets.marks import mark_rules, tokens
 from generator.booklets.pdf import write
 from generator.booklets.protocol_chart import Chart
-from generator.booklets.protocol_values import LEAST_POINTS, MORE_IN_TRANSLATION, MOST_SHEETS, ProtocolJob
+from generator.booklets.protocol_values import LEAST_POINTS, MOST_SHEETS, ProtocolJob
 from generator.booklets.protocol_view import Protocol, protocol_view
 from generator.booklets.seen import seen_in_layout
 from generator.booklets.values import BookletResult, SheetFact
@@ -34,11 +34,15 @@ _LAST = "sources"
 # A last sheet with so much left, in millimetres, is worth sparing.
 _MOSTLY_EMPTY_MM = 130.0
 _MARK_MM, _WHAT_MM = 6.0, 82.0
+# A letter of a table's type with its share of blanks, and the room beside the words (measured, rounded up).
+_LETTER_MM, _BESIDE_MM = 1.4, 2.0
+# Letters of a heading that stands on one line above words that may be shorter.
+_HEADING = 12
 _PAPER_RULE = (
     "@page {{ size: {paper} landscape; @bottom-{start} {{ content: element(foot-note); width: 62%; {foot} }}"
     " @bottom-{end} {{ content: element(foot-facts); width: 38%; {foot} }} }}"
 )
-_FOOT = "vertical-align: top; padding-top: 1.6mm; border-top: 0.3mm solid var(--pb-line); margin-top: 3mm;"
+_FOOT = "vertical-align: top; padding-top: 1.6mm; border-top: 0.3mm solid var(--pb-line); margin-top: 2mm;"
 
 
 def make_protocols(
@@ -109,7 +113,7 @@ def protocol_html(job: ProtocolJob, *, tight: bool = False) -> str:
             safety=job.catalogue.safety,
             source_language=job.catalogue.source_language,
             tight=tight,
-            style=_style(job, view.chart),
+            style=_style(job, view),
         )
     )
 
@@ -118,7 +122,7 @@ def _chart_mm(job: ProtocolJob) -> float:
     return _INNER_MM[job.catalogue.clinic.paper] - _MARK_MM - _WHAT_MM
 
 
-def _style(job: ProtocolJob, chart: Chart) -> Markup:
+def _style(job: ProtocolJob, view: Protocol) -> Markup:
     css = (job.assets / "tokens.css").read_text(encoding="utf-8")
     own = "".join((TEMPLATES / name).read_text(encoding="utf-8") for name in ("protocol.css", PARTING))
     rtl = job.voice.direction == "rtl"
@@ -128,12 +132,21 @@ def _style(job: ProtocolJob, chart: Chart) -> Markup:
         font_rules(),
         css,
         mark_rules(css, job.voice.direction),
-        _drawn(chart, tokens(css), rtl),
+        _drawn(view.chart, tokens(css), rtl),
+        _columns(view),
         paper,
         own,
     )
     # The sources are our own files; escaping would break the quotes of the rules.
     return Markup("\n".join(parts))
+
+
+def _columns(view: Protocol) -> str:
+    """Return how wide the columns are whose words differ most between languages: each on one line."""
+    rows = [row for group in view.exercises for row in group.rows]
+    widest = {"role": max(len(row.role) for row in rows), "demand": max(len(row.demand) for row in rows)}
+    said = (f"--{name}: {max(letters, _HEADING) * _LETTER_MM + _BESIDE_MM:.1f}mm;" for name, letters in widest.items())
+    return f":root {{ {' '.join(said)} }}"
 
 
 def _drawn(chart: Chart, colours: Mapping[str, str], rtl: bool) -> str:
@@ -189,6 +202,5 @@ def _required(view: Protocol) -> dict[str, tuple[str, ...]]:
 def _seen_in_layout(job: ProtocolJob, laid: Laid, logged: tuple[str, ...]) -> Iterator[Problem]:
     place = Place(job.output.as_posix())
     yield from seen_in_layout(laid, logged, place)
-    translated = job.voice.code != job.catalogue.source_language
-    if laid.pages > MOST_SHEETS + MORE_IN_TRANSLATION * translated:
+    if laid.pages > MOST_SHEETS:
         yield rules.LONG_PROTOCOL.at(place, f"the protocol takes {laid.pages} sheets")

@@ -16,9 +16,6 @@ LEAST_POINTS = 8.0
 MOST_SHEETS = 4
 """A protocol that takes more is no longer read at a glance."""
 
-MORE_IN_TRANSLATION = 1
-"""So many sheets more are no finding in a translation, whose words are longer."""
-
 
 @dataclass(frozen=True, kw_only=True)
 class ProtocolJob:

@@ -191,7 +191,7 @@ def test_a_milestone_has_its_test_pass_mark_and_tester() -> None:
 
 def test_reasons_for_a_delay_are_listed() -> None:
     """A delay has a listed reason."""
-    assert "Delayed start, when: The wound was slow to heal." in read(section(small_job(), "phases"))
+    assert "Delayed start, when: The wound was slow to heal." in read(section(small_job(), "allowed"))
 
 
 @pytest.mark.parametrize("name", DEMO)
