@@ -145,7 +145,8 @@ def _columns(view: Protocol) -> str:
     """Return how wide the columns are whose words differ most between languages: each on one line."""
     rows = [row for group in view.exercises for row in group.rows]
     widest = {"role": max(len(row.role) for row in rows), "demand": max(len(row.demand) for row in rows)}
-    said = (f"--{name}: {max(letters, _HEADING) * _LETTER_MM + _BESIDE_MM:.1f}mm;" for name, letters in widest.items())
+    wide = {name: max(letters, _HEADING) * _LETTER_MM + _BESIDE_MM for name, letters in widest.items()}
+    said = (f"--{name}: {width:.1f}mm;" for name, width in wide.items())
     return f":root {{ {' '.join(said)} }}"
 
 
