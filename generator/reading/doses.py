@@ -9,10 +9,10 @@ from generator.catalogue.terms import BandStrength
 
 _LOAD = r"(?: with (?:(?P<band>light|medium|strong) band|(?P<kg>\d{1,2}(?:\.\d{1,2})?) kg))?"
 _FORMS: tuple[tuple[DoseKind, str], ...] = (
-    (DoseKind.REPETITIONS, r"(?P<sets>[1-9]\d?) x (?P<count>[1-9]\d?)"),
+    (DoseKind.REPETITIONS, r"(?P<sets>[1-9]\d?) [x×] (?P<count>[1-9]\d?)"),
     (
         DoseKind.HOLDS,
-        r"(?:(?P<sets>[1-9]\d?) x )?(?P<count>[1-9]\d?) holds? of (?P<hold>[1-9]\d{0,2}) s",
+        r"(?:(?P<sets>[1-9]\d?) [x×] )?(?P<count>[1-9]\d?) holds? of (?P<hold>[1-9]\d{0,2}) s",
     ),
     (DoseKind.MINUTES, r"(?P<count>[1-9]\d?) min"),
     (DoseKind.HOURLY, r"(?P<count>[1-9]\d?) times an hour"),

@@ -80,6 +80,15 @@ def scalar(node: Node, findings: Findings, wanted: str) -> str | _Bad:
     )
 
 
+def sentence(node: Node, findings: Findings) -> str | _Bad:
+    """Return a text that people read, or report that there is none; say where a remark cuts it short."""
+    if isinstance(node, Scalar) and not node.text.strip():
+        return findings.bad(rules.EMPTY_TEXT, node.place, "the text is empty")
+    if isinstance(node, Scalar) and node.remarked:
+        findings.bad(rules.CUT_SHORT, node.place, f"the text ends before '#': {shown(node.text)}")
+    return scalar(node, findings, "a text")
+
+
 def check_id(typed: str, place: Place, findings: Findings) -> str | _Bad:
     """Return `typed` where it can stand in an address, else report it."""
     if _ID.fullmatch(typed):

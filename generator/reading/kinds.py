@@ -23,9 +23,10 @@ from generator.reading.findings import (
     name_of,
     nearest,
     scalar,
+    sentence,
     shown,
 )
-from generator.reading.nodes import Node, Scalar
+from generator.reading.nodes import Node
 
 _BRACES = re.compile(r"\{[a-z][a-z0-9.-]*\}")
 MOST_LETTERS = 600
@@ -51,9 +52,7 @@ class Words:
 
     def read(self, node: Node, findings: Findings) -> Text | _Bad:
         """Return the text, folded to one line."""
-        if isinstance(node, Scalar) and not node.text.strip():
-            return findings.bad(rules.EMPTY_TEXT, node.place, "the text is empty")
-        typed = scalar(node, findings, "a text")
+        typed = sentence(node, findings)
         if isinstance(typed, _Bad):
             return typed
         words = " ".join(typed.split())

@@ -16,6 +16,7 @@ import yaml
 
 from generator.problems import Place, Problem
 from generator.reading import rules
+from generator.reading.syntax import syntax_problem
 
 MOST_BYTES = 1_000_000
 MOST_NODES = 50_000
@@ -38,10 +39,14 @@ class Node:
 
 @dataclass(frozen=True)
 class Scalar(Node):
-    """One piece of text. quoted: whether it stood in quotation marks or a text block."""
+    """One piece of text. quoted: whether it stood in quotation marks or a text block.
+
+    remarked: whether a number sign follows it, with a remark that is no part of it.
+    """
 
     text: str
     quoted: bool
+    remarked: bool = False
 
 
 @dataclass(frozen=True)
@@ -98,10 +103,7 @@ def parse(path: str, text: str, most: int = MOST_NODES) -> tuple[Node | None, tu
     try:
         return _build(path, text, most)
     except yaml.MarkedYAMLError as error:
-        mark = error.problem_mark or error.context_mark
-        place = Place(path, mark.line + 1, mark.column + 1) if mark else Place(path)
-        message = f"this cannot be read as YAML ({error.problem or error.context})"
-        return None, (rules.YAML_SYNTAX.at(place, message),)
+        return None, (syntax_problem(path, error),)
 
 
 def _invisible(match: re.Match[str]) -> str:
@@ -119,6 +121,7 @@ def _build(path: str, text: str, most: int) -> tuple[Node | None, tuple[Problem,
     stack: list[_Open] = []
     root: Node | None = None
     count = documents = 0
+    lines = text.split("\n")
     for event in yaml.parse(text, Loader=getattr(yaml, "CSafeLoader", yaml.SafeLoader)):
         mark = event.start_mark
         place = Place(path, mark.line + 1, mark.column + 1) if mark else Place(path)
@@ -140,7 +143,7 @@ def _build(path: str, text: str, most: int) -> tuple[Node | None, tuple[Problem,
             problems += _unwanted(event, place)
         if isinstance(event, yaml.ScalarEvent):
             # The C parser says a plain scalar with an empty text, the other with None.
-            done = Scalar(place, event.value, event.style not in (None, ""))
+            done = Scalar(place, event.value, event.style not in (None, ""), _is_remarked(lines, event))
         elif isinstance(event, yaml.CollectionStartEvent):
             stack.append(_Open(place, isinstance(event, yaml.MappingStartEvent), []))
         elif isinstance(event, yaml.CollectionEndEvent):
@@ -150,6 +153,14 @@ def _build(path: str, text: str, most: int) -> tuple[Node | None, tuple[Problem,
         elif done is not None:
             root = done
     return root, tuple(problems)
+
+
+def _is_remarked(lines: list[str], event: yaml.ScalarEvent) -> bool:
+    """Return whether a value without quotation marks is followed by a remark in its last line."""
+    mark = event.end_mark
+    if event.style not in (None, "") or mark is None or mark.line >= len(lines):
+        return False
+    return lines[mark.line][mark.column :].lstrip().startswith("#")
 
 
 def _unwanted(event: yaml.CollectionStartEvent | yaml.ScalarEvent, place: Place) -> Iterator[Problem]:

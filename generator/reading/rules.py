@@ -65,6 +65,14 @@ YAML_SYNTAX = Rule(
     "An indentation, a colon, a dash or a quotation mark is not where it should be.",
     "check the indentation and the blank after each colon; put a text that contains ': ' in quotation marks",
 )
+CUT_SHORT = Rule(
+    "text-cut-short",
+    "A sentence is followed by a number sign, so that the rest of its line is not part of it.",
+    "In YAML a number sign after a blank begins a remark.",
+    "put the whole text in quotation marks, or move the remark to a line of its own",
+    severity=Severity.WARNING,
+    safety=True,
+)
 SEVERAL_DOCUMENTS = Rule(
     "several-documents",
     "A line of three dashes starts a second document in the same file.",
@@ -75,7 +83,7 @@ ALIAS = Rule(
     "alias",
     "A value refers to another value by a star and a name.",
     "References inside a file make it unclear which line counts.",
-    "write the value out again at this place",
+    "write the value out again at this place; put a text that begins with a star in quotation marks",
 )
 TAG = Rule(
     "tag",
@@ -185,6 +193,7 @@ RULES: tuple[Rule, ...] = (
     CONTROL_CHARACTER,
     TAB,
     YAML_SYNTAX,
+    CUT_SHORT,
     SEVERAL_DOCUMENTS,
     ALIAS,
     TAG,

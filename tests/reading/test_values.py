@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from generator.reading.doses import parse_step
 from tests.cases import Case
 
 CLINIC = "clinic.yml"
@@ -475,6 +476,42 @@ CASES = (
         ("quotation marks",),
     ),
     Case(
+        "a quotation mark that is never closed is told where it opens",
+        PUMP,
+        "feel: A light pull in your calf.",
+        'feel: "A light pull in your calf.',
+        "yaml-syntax",
+        '"A light',
+        ("never closed", "close it"),
+    ),
+    Case(
+        "a bracket that is never closed is told where it opens",
+        PUMP,
+        "feel: A light pull in your calf.",
+        "feel: [A light pull in your calf.",
+        "yaml-syntax",
+        "[A light",
+        ("not closed", "quotation marks"),
+    ),
+    Case(
+        "a text that begins with a sign of YAML needs quotation marks",
+        PUMP,
+        "feel: A light pull in your calf.",
+        "feel: @A light pull in your calf.",
+        "yaml-syntax",
+        "@A light",
+        ("cannot begin with this sign", "quotation marks"),
+    ),
+    Case(
+        "a sentence that a number sign cuts short is not cut in silence",
+        PUMP,
+        "feel: A light pull in your calf.",
+        "feel: A light pull, as in step #2, in your calf.",
+        "text-cut-short",
+        "A light",
+        ("'A light pull, as in step'", "quotation marks"),
+    ),
+    Case(
         "a list as a key is no key",
         "equipment.yml",
         "  check: It must not move when you lean on it.",
@@ -544,3 +581,8 @@ CASES = (
 def test_mistake(case: Case) -> None:
     """A mistake in one value is found once, at its place, in words that name it."""
     case.hold()
+
+
+def test_a_dose_may_have_the_sign_of_multiplication() -> None:
+    """Pasted from a paper, 2 × 8 is 2 x 8."""
+    assert parse_step("2 × 8 with light band") == parse_step("2 x 8 with light band") is not None
