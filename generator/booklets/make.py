@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator, Mapping
-from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass, field, replace
 from functools import partial
 from typing import Any
@@ -24,6 +23,7 @@ from generator.booklets.pdf import write
 from generator.booklets.seen import seen_in_layout
 from generator.booklets.values import NO_FITS, BookletJob, BookletResult, Fit, Fits, SheetFact
 from generator.catalogue.exercise import Exercise
+from generator.pool import pool
 from generator.problems import Place, Problem, in_order
 from generator.shelf import Shelf
 
@@ -58,8 +58,8 @@ def make_booklets(
     if workers < 2 or len(listed) < 2:
         return tuple(map(make, listed))
     font_rules()  # cut once here, where processes begin as copies of this one
-    with ProcessPoolExecutor(min(workers, len(listed))) as pool:
-        return tuple(pool.map(make, listed))
+    with pool(min(workers, len(listed))) as processes:
+        return tuple(processes.map(make, listed))
 
 
 def make_booklet(job: BookletJob, shelf: Shelf | None = None) -> BookletResult:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from concurrent.futures import ProcessPoolExecutor
 from functools import partial
 from urllib.parse import quote
 
@@ -25,6 +24,7 @@ from generator.booklets.protocol_view import Protocol, protocol_view
 from generator.booklets.seen import seen_in_layout
 from generator.booklets.values import BookletResult, SheetFact
 from generator.catalogue.terms import Paper
+from generator.pool import pool
 from generator.problems import Place, Problem, in_order
 from generator.shelf import Shelf
 
@@ -55,8 +55,8 @@ def make_protocols(
     listed, make = tuple(jobs), partial(make_protocol, shelf=shelf)
     if workers < 2 or len(listed) < 2:
         return tuple(map(make, listed))
-    with ProcessPoolExecutor(min(workers, len(listed))) as pool:
-        return tuple(pool.map(make, listed))
+    with pool(min(workers, len(listed))) as processes:
+        return tuple(processes.map(make, listed))
 
 
 def make_protocol(job: ProtocolJob, shelf: Shelf | None = None) -> BookletResult:

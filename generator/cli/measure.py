@@ -13,7 +13,7 @@ from generator.cli.shared import (
     format_option,
     print_problems,
 )
-from generator.cli.trials import say, show, show_fuzz
+from generator.cli.trials import say, show, show_fuzz, show_kills
 from generator.pipeline import check_catalogue
 from generator.problems import has_errors
 from generator.steps.many import seconds_to_order
@@ -27,9 +27,22 @@ from generator.steps.measure import measure as run
 @click.option("--figures", "count", type=click.IntRange(1), help="Only draw this many pictures.")
 @click.option("--fuzz", "spoilt", type=click.IntRange(1), help="Only spoil this many copies of the content.")
 @click.option(
-    "--workers", type=click.IntRange(2, 64), default=2, show_default=True, help="Processes for these two."
+    "--kills",
+    type=click.IntRange(1),
+    is_flag=False,
+    flag_value=100,
+    help="Only kill this many builds (100 where no number is given) and see what is left.",
 )
-def measure(content: Path, form: str, count: int | None, spoilt: int | None, workers: int) -> int:
+@click.option(
+    "--workers",
+    type=click.IntRange(2, 64),
+    default=2,
+    show_default=True,
+    help="Processes for figures and spoilt copies.",
+)
+def measure(
+    content: Path, form: str, count: int | None, spoilt: int | None, kills: int | None, workers: int
+) -> int:
     """Measure a build of the catalogue; ratios are comparable between machines, seconds are not."""
     checked = check_catalogue(content)
     if checked.catalogue is None or has_errors(checked.problems):
@@ -37,6 +50,8 @@ def measure(content: Path, form: str, count: int | None, spoilt: int | None, wor
         return PROBLEMS
     if spoilt is not None:
         return show_fuzz(checked.catalogue, content, spoilt, workers, form)
+    if kills is not None:
+        return show_kills(checked.catalogue, content, kills, form)
     if count is not None:
         stills, cost = measure_figures(checked.catalogue, ROOT, count, workers)
         return show(_figure_values(stills, cost, workers), form)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import tempfile
 from collections.abc import Mapping
 from pathlib import Path
 
@@ -10,7 +11,8 @@ import click
 from generator.catalogue.values import Catalogue
 from generator.cli.shared import DONE, PROBLEMS, ROOT, print_json
 from generator.steps import fuzzing
-from generator.steps.excerpt import content_files
+from generator.steps.excerpt import content_files, excerpt
+from generator.steps.kills import kill_builds, second_state
 from generator.steps.rebuilt import both_directions, rebuild_passed
 
 # Of so many spoilt files one is built, and a few in any case.
@@ -31,6 +33,25 @@ def show_fuzz(catalogue: Catalogue, content: Path, count: int, workers: int, for
     counted = {"built of those that pass": len(built), "published": sum(one.published for one in built)}
     show({**fuzzing.counts(verdicts), **counted, "faults": len(faults)}, form)
     return PROBLEMS if faults else DONE
+
+
+def show_kills(catalogue: Catalogue, content: Path, count: int, form: str) -> int:
+    """Kill builds of one programme, two states of it in turns, and tell what a reader met meanwhile."""
+    files = excerpt(content_files(content), catalogue)
+    with tempfile.TemporaryDirectory(prefix="phasebook-kills-") as folder:
+        found = kill_builds((files, second_state(files)), count, ROOT, Path(folder), say)
+    for fault in found.faults:
+        say(fault)
+    show(
+        {
+            "builds killed": found.kills,
+            "builds that were quicker": found.done,
+            "files read meanwhile": found.reads,
+            "faults": len(found.faults),
+        },
+        form,
+    )
+    return PROBLEMS if found.faults else DONE
 
 
 def say(words: str) -> None:

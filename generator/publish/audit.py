@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import gc
-import multiprocessing
 import os
 from collections.abc import Iterator, Sequence
-from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass
 from pathlib import Path
 
+from generator.pool import pool
 from generator.problems import NOWHERE, Place, Problem, in_order
 from generator.publish import doses, links, manifest, notes, outside, pages, seen, sheets
 from generator.publish.expected import Audit
@@ -111,9 +110,8 @@ def _examine_all(tasks: Sequence[_Task], workers: int | None) -> Iterator[_Resul
         yield from map(_examine, tasks)
         return
     # A forked copy of a process with threads can hang; a fresh one starts in a third of a second.
-    context = multiprocessing.get_context("spawn")
-    with ProcessPoolExecutor(workers, mp_context=context) as pool:
-        yield from pool.map(_examine, tasks, chunksize=max(1, len(tasks) // (workers * 8)))
+    with pool(workers, fresh=True) as processes:
+        yield from processes.map(_examine, tasks, chunksize=max(1, len(tasks) // (workers * 8)))
 
 
 def _examine(task: _Task) -> _Result:

@@ -5,11 +5,9 @@ An item without poses, or with poses that are wrong, has no picture; it is publi
 
 from __future__ import annotations
 
-import multiprocessing
 import os
 import re
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -28,6 +26,7 @@ from generator.figures.pictures import Gallery, Pictures, Shown
 from generator.figures.props import Prop
 from generator.figures.rules import RULES, around
 from generator.figures.scene import Operated, Scene, draw, drawn_stills, drawn_strip
+from generator.pool import pool
 from generator.problems import Problem
 
 __all__ = ["RULES", "draw_all", "draw_anew", "palette_of", "scene_of", "thing_problems", "write_gallery"]
@@ -191,9 +190,8 @@ def _run(jobs: Sequence[_Job], workers: int) -> Iterable[list[tuple[Shown, Pictu
     before = os.environ.get("OPENBLAS_NUM_THREADS")
     os.environ["OPENBLAS_NUM_THREADS"] = "1"
     try:
-        context = multiprocessing.get_context("spawn")
-        with ProcessPoolExecutor(min(workers, len(jobs)), mp_context=context) as pool:
-            return list(pool.map(_draw_one, jobs, chunksize=4))
+        with pool(min(workers, len(jobs)), fresh=True) as processes:
+            return list(processes.map(_draw_one, jobs, chunksize=4))
     finally:
         if before is None:
             del os.environ["OPENBLAS_NUM_THREADS"]

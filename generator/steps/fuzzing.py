@@ -14,18 +14,17 @@ import tempfile
 import traceback
 from collections import Counter
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from concurrent.futures import ProcessPoolExecutor
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 from enum import Enum
-from functools import lru_cache
-from multiprocessing import get_context
+from functools import lru_cache, partial
 from pathlib import Path
 from types import FrameType
 
 from generator.body.shown import facts_of
 from generator.catalogue.values import Catalogue
 from generator.pipeline import Checked, check_reading
+from generator.pool import pool
 from generator.problems import Place, Problem, as_json, as_text, has_errors
 from generator.reading import read_files
 from generator.reading.editions import FILE as LEDGER
@@ -119,9 +118,8 @@ def run(
     """Judge every seed in processes of their own, and tell how many are done."""
     found: list[Verdict] = []
     chunks = [seeds[start : start + _CHUNK] for start in range(0, len(seeds), _CHUNK)]
-    pool = ProcessPoolExecutor(workers, get_context("spawn"), _prepare, (dict(files),))
-    with pool:
-        for verdicts in pool.map(_judge_all, chunks):
+    with pool(workers, fresh=True, prepare=partial(_prepare, dict(files))) as processes:
+        for verdicts in processes.map(_judge_all, chunks):
             found += verdicts
             if len(found) % (20 * _CHUNK) == 0:
                 say(f"{len(found)} of {len(seeds)} ...")

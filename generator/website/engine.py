@@ -13,12 +13,12 @@ import shutil
 import sys
 import warnings
 from collections.abc import Sequence
-from concurrent.futures import Future, ProcessPoolExecutor
+from concurrent.futures import Future
 from concurrent.futures.process import BrokenProcessPool
 from dataclasses import dataclass
-from multiprocessing import get_context
 from pathlib import Path
 
+from generator.pool import pool
 from generator.problems import Place, Problem, Rule, in_order
 from generator.shelf import Shelf
 from generator.website.kept import depends_on, keep, taken
@@ -82,10 +82,8 @@ def build_languages(
 def _built(jobs: Sequence[SiteJob], workers: int) -> tuple[Problem, ...]:
     if not jobs:
         return ()
-    with ProcessPoolExecutor(
-        max_workers=max(1, min(workers, len(jobs))), mp_context=get_context("spawn"), max_tasks_per_child=1
-    ) as pool:
-        running = [(job, pool.submit(_build, job)) for job in jobs]
+    with pool(max(1, min(workers, len(jobs))), fresh=True, task_each=True) as processes:
+        running = [(job, processes.submit(_build, job)) for job in jobs]
         found = [problem for job, future in running for problem in _outcome(job, future)]
     return in_order(found)
 
