@@ -16,15 +16,12 @@ from generator.catalogue.dose import DoseKind
 from generator.catalogue.exercise import Exercise, HelperRole, Variation
 from generator.catalogue.programme import Use
 from generator.catalogue.terms import Change, Helper
-from generator.wording.doses import DosePhrase, dose, hold_seconds
-from generator.wording.phrases import duration, frequency, list_of, load, number, pain, place_of
+from generator.wording.doses import DosePhrase, dose, told_apart
+from generator.wording.phrases import frequency, list_of, number, pain, place_of
 from generator.wording.terms import term
 from generator.wording.voice import Voice
 
 DAYS_IN_A_WEEK = 7
-
-# Figures such as 3 × 10 speak for themselves; 10 alone needs what it counts.
-_IN_SETS = (DoseKind.REPETITIONS, DoseKind.HOLDS)
 
 
 @dataclass(frozen=True)
@@ -142,7 +139,7 @@ class _Setting:
 
 def _sheet(here: _Setting, fits: Fits) -> ExerciseSheet:
     job, voice, exercise, use = here.job, here.voice, here.exercise, here.use
-    key, doses = sheet_key(exercise.id), _doses(here)
+    key, doses = sheet_key(exercise.id), told_apart(here.voice, here.use.dose_steps, here.exercise.dose)
     fit = fits.get(key, Fit(split=exercise.id in job.two_sheets))
     hourly = use.dose_steps[0].kind is DoseKind.HOURLY
     phrases = [dose(voice, step, exercise.dose) for step in use.dose_steps]
@@ -249,20 +246,6 @@ def stop_rule(job: BookletJob) -> str:
     """Return when to stop an exercise, with the pain limit of the phase."""
     limit = pain(job.voice, job.stage.pain.during)
     return job.voice.gettext("Stop if pain at the operated place goes above {limit}.").format(limit=limit)
-
-
-def _doses(here: _Setting) -> tuple[str, ...]:
-    """Return the dose steps as short as they can be told apart: with load, and with hold where it changes."""
-    voice, steps, permitted = here.voice, here.use.dose_steps, here.exercise.dose
-    holds = [hold_seconds(step, permitted) for step in steps]
-    said = []
-    for step, hold in zip(steps, holds, strict=True):
-        phrase = dose(voice, step, permitted)
-        parts = [phrase.big] if step.kind in _IN_SETS else [phrase.big, phrase.unit]
-        if hold and len(set(holds)) > 1:
-            parts.append(voice.gettext("for {duration}").format(duration=duration(voice, hold)))
-        said.append(" ".join([*parts, load(voice, step.load)]).strip())
-    return tuple(said)
 
 
 def _variations(here: _Setting, change: Change) -> tuple[Variation, ...]:

@@ -17,7 +17,7 @@ from generator.website.figure_view import FigureView, figure_of
 from generator.website.phase_items import often, stop_words
 from generator.website.shared import Warned, entry_words, warned
 from generator.website.values import SiteInput
-from generator.wording.doses import DosePhrase, dose
+from generator.wording.doses import DosePhrase, dose, told_apart
 from generator.wording.phrases import list_of
 from generator.wording.terms import term
 
@@ -115,7 +115,7 @@ def _card(
             for one in choice.doses
         ),
         steps=tuple(phrase.big for phrase in phrases),
-        ladder=tuple(f"{phrase.big} {phrase.load}".strip() for phrase in phrases),
+        ladder=told_apart(voice, use.dose_steps, exercise.dose),
         often=often(voice, use),
         later=voice.opening(entry_words(voice, phase, use)),
         condition=use.when,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 from generator.catalogue.arranged import Day
@@ -14,16 +15,17 @@ from generator.website.session import turn_words
 from generator.website.shared import Warned, warned
 from generator.website.step_back import Back, step_back_of
 from generator.website.values import SiteInput
-from generator.wording.doses import DosePhrase, dose
+from generator.wording.doses import DosePhrase, dose, told_apart
 from generator.wording.phrases import number
 from generator.wording.terms import term
 
 
 @dataclass(frozen=True)
 class Amount:
-    """One dose step of a card: the dose in words, and how many sets there are to tick."""
+    """One dose step of a card: in words, as short as it can be told apart, and how many sets to tick."""
 
     dose: DosePhrase
+    short: str
     sets: int
 
 
@@ -90,7 +92,7 @@ def _card(
         item=item,
         exercise=item.exercise,
         figure=figure_of(site, item.exercise, item.variation) or figure_of(site, item.exercise),
-        amounts=tuple(_amount(site, use, item.exercise, step) for step in range(len(use.dose_steps))),
+        amounts=tuple(_amounts(site, use, item.exercise)),
         times=1 if use.dose_steps[0].kind is DoseKind.HOURLY else use.times_a_day,
         why=turn_words(site, use.use, day),
         cautions=warned(site.voice, (*item.exercise.cautions, *own, *use.cautions)),
@@ -98,6 +100,7 @@ def _card(
     )
 
 
-def _amount(site: SiteInput, use: Use, exercise: Exercise, step: int) -> Amount:
-    chosen = use.dose_steps[step]
-    return Amount(dose(site.voice, chosen, exercise.dose), chosen.sets)
+def _amounts(site: SiteInput, use: Use, exercise: Exercise) -> Iterator[Amount]:
+    short = told_apart(site.voice, use.dose_steps, exercise.dose)
+    for step, name in zip(use.dose_steps, short, strict=True):
+        yield Amount(dose(site.voice, step, exercise.dose), name, step.sets)

@@ -15,7 +15,7 @@ from generator.website.phase_items import often, stop_words
 from generator.website.shared import Forbidden, entry_words, forbidden_in
 from generator.website.step_back import Back, step_back_of
 from generator.website.values import SiteInput
-from generator.wording.doses import DosePhrase, dose
+from generator.wording.doses import DosePhrase, dose, told_apart
 from generator.wording.phrases import number, pain, place_of, row_of
 from generator.wording.phrases import phase as phase_words
 from generator.wording.weeks import both_tracks
@@ -94,7 +94,7 @@ def _stay(site: SiteInput, programme: Programme, phase: Phase, use: Use, placed:
         variation=exercise.variations[use.variation] if use.variation else None,
         dose=phrases[0],
         often=often(voice, use),
-        ladder=tuple(f"{phrase.big} {phrase.load}".strip() for phrase in phrases),
+        ladder=told_apart(voice, use.dose_steps, exercise.dose),
         limit=pain(voice, phase.pain.during),
         after=_after(site, phase, use),
         note=use.note,

@@ -6,12 +6,16 @@ can point at it.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from generator.catalogue.dose import Dose, DoseKind, DoseStep, Tempo
 from generator.wording.isolation import isolate
 from generator.wording.phrases import bare_number, duration, load, number, times
 from generator.wording.voice import Voice
+
+# Figures such as 3 × 10 speak for themselves; 10 alone needs what it counts.
+_IN_SETS = (DoseKind.REPETITIONS, DoseKind.HOLDS)
 
 
 @dataclass(frozen=True)
@@ -41,7 +45,7 @@ def dose(voice: Voice, step: DoseStep, exercise_dose: Dose) -> DosePhrase:
     """Return a dose step; hold, pace and rest come from the exercise where the step does not state them."""
     held = hold_seconds(step, exercise_dose)
     counts_holds = step.kind is DoseKind.HOLDS
-    in_sets = step.kind in (DoseKind.REPETITIONS, DoseKind.HOLDS)
+    in_sets = step.kind in _IN_SETS
     figures = times(voice, step.sets, step.count) if in_sets else isolate(bare_number(voice, step.count))
     return DosePhrase(
         big=figures,
@@ -52,6 +56,19 @@ def dose(voice: Voice, step: DoseStep, exercise_dose: Dose) -> DosePhrase:
         tempo=tempo(voice, exercise_dose.tempo) if in_sets and not counts_holds else "",
         rest=_rest(voice, exercise_dose.rest) if step.sets > 1 and exercise_dose.rest else "",
     )
+
+
+def told_apart(voice: Voice, steps: Sequence[DoseStep], exercise_dose: Dose) -> tuple[str, ...]:
+    """Return dose steps as short as they can be told apart: with load, and with hold where it changes."""
+    holds = [hold_seconds(step, exercise_dose) for step in steps]
+    said = []
+    for step, hold in zip(steps, holds, strict=True):
+        phrase = dose(voice, step, exercise_dose)
+        parts = [phrase.big] if step.kind in _IN_SETS else [phrase.big, phrase.unit]
+        if hold and len(set(holds)) > 1:
+            parts.append(voice.gettext("for {duration}").format(duration=duration(voice, hold)))
+        said.append(" ".join([*parts, load(voice, step.load)]).strip())
+    return tuple(said)
 
 
 def hold_seconds(step: DoseStep | None, exercise_dose: Dose) -> int | None:

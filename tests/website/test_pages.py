@@ -382,7 +382,7 @@ def test_the_dose_shows_the_first_step_large_and_the_next_ones_small(english: Wr
     """One step at a time; a band is named where it comes in."""
     words = english.words(HEEL_RAISE, ".pb-dose").replace("\u00a0", " ")
     assert words.startswith("Start with 2 × 8 2 sets of 8 repetitions")
-    assert "3 × 8 3 × 10 3 × 10 With a light band" in words
+    assert "3 × 8 3 × 10 3 × 10 with a light band" in words
     assert "Go up when two sessions in a row were easy." in words
 
 

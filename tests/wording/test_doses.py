@@ -6,7 +6,7 @@ import pytest
 
 from generator.catalogue.dose import Dose, DoseKind, DoseStep, Load, Span, Tempo
 from generator.catalogue.terms import BandStrength
-from generator.wording.doses import dose
+from generator.wording.doses import dose, told_apart
 from generator.wording.isolation import CLOSE, OPEN, plain
 from generator.wording.voice import voice
 from tests.wording.samples import POLISH, speaking
@@ -67,6 +67,15 @@ def test_a_step_states_its_own_hold() -> None:
     held = dose(voice("en"), DoseStep(DoseKind.HOLDS, 2, 5, hold=10), STRENGTH)
     assert plain(held.hold) == "Hold each one for 10 seconds"
     assert dose(voice("en"), DoseStep(DoseKind.STEPS, 1, 200), STRENGTH).lines == ()
+
+
+def test_steps_that_differ_in_the_hold_alone_are_told_apart() -> None:
+    """Somebody who should go from 5 to 10 seconds must not read the same figures twice."""
+    steps = [DoseStep(DoseKind.HOLDS, 1, 5, hold=seconds) for seconds in (5, 5, 10)]
+    said = [plain(one).replace("\u00a0", " ") for one in told_apart(voice("en"), steps, STRENGTH)]
+    assert said == ["1 × 5 for 5 seconds", "1 × 5 for 5 seconds", "1 × 5 for 10 seconds"]
+    same = [plain(one).replace("\u00a0", " ") for one in told_apart(voice("en"), steps[:2], STRENGTH)]
+    assert same == ["1 × 5", "1 × 5"]
 
 
 def test_one_set_has_no_rest_between_sets() -> None:
