@@ -40,7 +40,11 @@ SIGN_OFF = Table(
         Field("scope", Choice(Scope), "Whether its content, a translation or its evidence was read."),
         Field("role", Choice(Reviewer), "In which role it was read; never a name."),
         Field("language", LANGUAGE, "Which translation was read.", required=False),
-        Field("fingerprint", Plain("32 hexadecimal digits", "[0-9a-f]{32}"), "The state that was read."),
+        Field(
+            "fingerprint",
+            Plain("32 hexadecimal digits, as 'review sign' wrote them", "[0-9a-f]{32}"),
+            "The state that was read.",
+        ),
         Field("date", Parsed(day_of, _DAY_PATTERN, "a day, such as 2026-11-25"), "When it was read."),
         Field(
             "document",
