@@ -49,6 +49,7 @@ def forms_of(
 def _permits(site: SiteInput, stay: Stay, variation: Variation) -> bool:
     if stay.variation is not None and stay.variation.id == variation.id:
         return False
-    forbidden = withheld_variations(site.catalogue.exercises, stay.programme, stay.phase)
-    withheld = forbidden | site.withheld.get((stay.programme.id, stay.phase.number), frozenset())
+    withheld = site.withheld.get((stay.programme.id, stay.phase.number))
+    if withheld is None:
+        withheld = withheld_variations(site.catalogue.exercises, stay.programme, stay.phase)
     return f"{stay.exercise.id}/{variation.id}" not in withheld

@@ -34,6 +34,8 @@ _MARK = (
 )
 OLD_PAGE = "The content has problems. The page below is as it was before them."
 NEW_PAGE = "The content has warnings. The page below shows your change."
+# Seconds between two looks for files that were saved.
+_LOOK = 0.2
 # The text of a phrase such as {hold} differs from dose to dose.
 _FILLED = "[^<]{0,80}(?:<[^>]*>[^<]{0,80}){0,8}?"
 
@@ -75,7 +77,9 @@ class PreviewServer(LiveReloadServer):
         self._make = make
         self._shown = Shown()
         self._asked = threading.local()
-        super().__init__(builder=self._build, host="127.0.0.1", port=port, root=str(root))
+        super().__init__(
+            builder=self._build, host="127.0.0.1", port=port, root=str(root), polling_interval=_LOOK
+        )
         self._build()
 
     def run(self) -> None:
