@@ -48,6 +48,19 @@ def test_a_typed_code_shows_its_answer_and_nothing_else(visit: Any) -> None:
     assert shown(tab) == ["There is a newer booklet. Something changed"]
 
 
+def test_the_code_is_asked_for_by_keyboard(visit: Any) -> None:
+    """Enter in the field answers, in a status that is read aloud; an empty field keeps the focus."""
+    tab = visit(PAGE)
+    tab.locator("#code").focus()
+    tab.keyboard.press("Enter")
+    assert shown(tab) == []
+    assert tab.evaluate("document.activeElement.id") == "code"
+    tab.keyboard.type(CURRENT)
+    tab.keyboard.press("Enter")
+    assert shown(tab) == ["This booklet is current"]
+    assert tab.locator("[role=status]#answer").count() == 1
+
+
 def test_a_typing_error_is_told_and_the_nearest_code_offered(visit: Any) -> None:
     """A wrong character leads to no other booklet; one click goes to the code that was meant."""
     tab = visit(PAGE)
