@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from functools import partial
+from types import MappingProxyType
 from typing import Any
 
 from generator.booklets import rules
@@ -22,6 +22,7 @@ from generator.booklets.layout import Laid, Section, joined, lay_out, page_name
 from generator.booklets.pdf import write
 from generator.booklets.seen import seen_in_layout
 from generator.booklets.values import NO_FITS, BookletJob, BookletResult, Fit, Fits, SheetFact
+from generator.catalogue.base import Text
 from generator.catalogue.exercise import Exercise
 from generator.pool import pool
 from generator.problems import Place, Problem, in_order
@@ -40,11 +41,14 @@ LEAST_GROWTH_MM = 10.0
 
 _MOST_SHEETS = 2
 
+# How many sheets the front of a booklet may take; more words than usual stand closer together on them.
+_FRONT_SHEETS = MappingProxyType({"cover": 1, PHASE_SHEET: 2, "warnings": 2, SESSION_SHEET: 1})
+
 # More letters than this never fit one sheet at a size that everyone can read (measured on A4).
 _MOST_LETTERS = 480
 
-# More than this never fit two sheets but in the smaller type.
-_MOST_LETTERS_IN_LARGER_TYPE = 835
+# More than this on the front of a leaf never fit but in the smaller type (measured in five languages).
+_MOST_LETTERS_IN_LARGER_TYPE = 620
 
 
 def make_booklets(
@@ -109,9 +113,8 @@ def fitted(job: BookletJob) -> tuple[Fits, Laid]:
     """
     fits, parts = _first_guess(job), _Parts()
     parts.take(lay_out(sections_html(job, fits)))
-    fitting = {SESSION_SHEET, HELPER_SHEET, *(sheet_key(use.use) for use in job.stage.uses)} & set(
-        parts.sections
-    )
+    exercises = (sheet_key(use.use) for use in job.stage.uses)
+    fitting = {*_FRONT_SHEETS, HELPER_SHEET, *exercises} & set(parts.sections)
     # One column flows on to the next page where it must; nothing is gained by smaller type.
     while not job.format.narrow:
         better = {key: _better(key, fits.get(key, Fit()), parts.sections[key].pages) for key in fitting}
@@ -179,26 +182,27 @@ def _taken(laid: Laid) -> Mapping[str, int]:
 def _first_guess(job: BookletJob) -> Fits:
     if job.format.narrow:
         return NO_FITS
-    exercises = job.catalogue.exercises
-    lengths = {use.use: _length(exercises[use.use]) for use in job.stage.uses}
-    rich = {exercise for exercise, letters in lengths.items() if letters > _MOST_LETTERS}
-    most = math.inf if job.format.narrow else _MOST_LETTERS_IN_LARGER_TYPE
+    exercises = {use.use: job.catalogue.exercises[use.use] for use in job.stage.uses}
+    rich = {id_ for id_, exercise in exercises.items() if _length(exercise) > _MOST_LETTERS}
+    full = {
+        id_ for id_, exercise in exercises.items() if _front_length(exercise) > _MOST_LETTERS_IN_LARGER_TYPE
+    }
     return {
-        sheet_key(exercise): Fit(split=True, tight=lengths.get(exercise, 0) > most)
-        for exercise in (*job.two_sheets, *rich)
+        sheet_key(exercise): Fit(split=True, tight=exercise in full) for exercise in (*job.two_sheets, *rich)
     }
 
 
 def _better(key: str, fit: Fit, pages: int) -> Fit:
-    """Return how a section that stood on `pages` should sit: parted first, then in smaller type.
+    """Return how a section that stood on `pages` should sit: parted, in smaller type, at last uneven.
 
-    The sheet of a session is never parted: it hangs on one door.
+    The front is never parted: it flows, and the sheet of a session hangs on one door.
     """
-    if key == SESSION_SHEET:
-        return replace(fit, tight=fit.tight or pages > 1)
+    if key in _FRONT_SHEETS:
+        return replace(fit, tight=fit.tight or pages > _FRONT_SHEETS[key])
     if pages > 1 and not fit.split:
         return replace(fit, split=True)
-    return replace(fit, tight=fit.tight or pages > _MOST_SHEETS)
+    uneven = fit.uneven or (fit.tight and pages > _MOST_SHEETS)
+    return replace(fit, tight=fit.tight or pages > _MOST_SHEETS, uneven=uneven)
 
 
 def _filled(fit: Fit, section: Section) -> Fit:
@@ -210,10 +214,19 @@ def _filled(fit: Fit, section: Section) -> Fit:
 
 def _length(exercise: Exercise) -> int:
     """Return how many letters an exercise has in the editor's language, the same for all languages."""
+    back = (*exercise.mistakes, exercise.feel, exercise.not_feel)
+    return sum(len(text.source) for text in (*_on_the_front(exercise), *back))
+
+
+def _front_length(exercise: Exercise) -> int:
+    """Return how many letters stand on the first sheet of an exercise that takes two, as printed."""
+    return sum(len(str(text)) for text in _on_the_front(exercise))
+
+
+def _on_the_front(exercise: Exercise) -> tuple[Text, ...]:
     cautions = [text for one in exercise.cautions for text in (one.hazard, one.consequence, one.avoid)]
-    lists = (*exercise.set_up, *exercise.steps, *exercise.limits, *exercise.mistakes, *cautions)
-    texts = (*lists, exercise.start, exercise.feel, exercise.not_feel, exercise.purpose)
-    return sum(len(text.source) for text in texts)
+    lists = (*exercise.set_up, *exercise.steps, *exercise.limits, *cautions)
+    return (*lists, exercise.start, exercise.purpose)
 
 
 def _facts(view: Booklet, laid: Laid) -> Iterator[SheetFact]:

@@ -92,12 +92,14 @@ class Fit:
 
     split: whether it is parted over two sheets with a heading of its own on the second. tight: whether its
     type stays at the smaller size, because the larger one would need a third sheet.
+    uneven: whether each column begins right under what stands above it, not beside the other one.
     spare: millimetres left at the foot of its last page, which lines or taller rows may take. lines: how many
     lines for notes found room; None before that is known.
     """
 
     split: bool = False
     tight: bool = False
+    uneven: bool = False
     spare: float = 0.0
     lines: int | None = None
 

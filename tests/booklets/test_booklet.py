@@ -13,14 +13,15 @@ from pdfua.validator import Validator
 from weasyprint.formatting_structure import boxes
 
 from generator.booklets import rules
-from generator.booklets.html import render_html
-from generator.booklets.layout import Laid, squeezed
+from generator.booklets.exercise_sheet import sheet_key
+from generator.booklets.html import render_html, sections_html
+from generator.booklets.layout import Laid, lay_out, squeezed
 from generator.booklets.make import fitted, make_booklet, make_booklets
 from generator.booklets.reading_back import read_back
-from generator.booklets.values import BookletResult
+from generator.booklets.values import NO_FITS, BookletResult
 from generator.catalogue.terms import Paper
 from generator.wording.voice import voice
-from tests.booklets.builders import bridge, catalogue, clinic, in_words, job, t
+from tests.booklets.builders import bridge, catalogue, clinic, in_words, job, safety, t
 
 pytestmark = pytest.mark.slow
 
@@ -169,6 +170,36 @@ def test_a_long_exercise_goes_on_on_a_second_sheet(tmp_path: Path) -> None:
     assert len(pages) == 2
     assert "goes on on the next page" in text[pages[0] - 1]
     assert "Bridge with both legs, continued" in text[pages[1] - 1]
+
+
+def test_a_front_with_more_words_than_usual_stands_closer_and_keeps_its_sheets(tmp_path: Path) -> None:
+    """A cover that a longer language would push on to a second sheet stays on one, still at 12 pt or more."""
+    longer = " ".join(("Stay with the booklet you were given until you are told to move on.",) * 6)
+    start_only = t(" ".join(("Start this phase only when your physiotherapist has told you to.",) * 3))
+    wordy = catalogue(safety=safety(stay=t(longer), start_only=start_only))
+    with_words = job(tmp_path / "close.pdf", catalogue=in_words(wordy, "en"))
+    loose = lay_out(sections_html(with_words, NO_FITS, frozenset({"cover"})))
+    assert loose.sections["cover"].pages == 2
+    fits, laid = fitted(with_words)
+    assert fits["cover"].tight
+    assert laid.sections["cover"].pages == 1
+    assert make_booklet(with_words).problems == ()
+
+
+def test_columns_begin_where_there_is_room_before_an_exercise_takes_a_third_sheet(tmp_path: Path) -> None:
+    """What fits no leaf side by side begins right under picture and dose, and nothing is printed over."""
+    steps = tuple(t(f"Step {number}: lift your hips a little and lower them again.") for number in range(4))
+    caution = replace(bridge().cautions[0], consequence=t("It pulls on the tendon that was sewn. " * 13))
+    others = dict(catalogue().exercises)
+    changed = catalogue(exercises={**others, "bridge-both-legs": bridge(steps=steps, cautions=(caution,))})
+    low = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 520 100" width="520" height="100"/>'
+    stills = {"bridge-both-legs": (low, low)}
+    tall = job(tmp_path / "uneven.pdf", catalogue=in_words(changed, "en"), stills=stills)
+    fits, laid = fitted(tall)
+    key = sheet_key("bridge-both-legs")
+    assert fits[key].uneven
+    assert laid.sections[key].pages == 2
+    assert make_booklet(tall).problems == ()
 
 
 def test_an_exercise_that_needs_three_sheets_is_named(tmp_path: Path) -> None:

@@ -104,6 +104,21 @@ def test_the_same_exercise_has_the_same_figures_on_the_same_sheet(demo: Path, co
         assert other[first : last + 1] == english[first : last + 1], name
 
 
+def test_no_language_makes_the_others_wait_on_sheets_for_notes(demo: Path) -> None:
+    """Cover, phase, warnings and session take 1, 2, 2 and 1 sheets, an exercise one leaf, in all languages.
+
+    The languages share their sheets, so that the English booklet would show it if any other needed more.
+    """
+    english = spoken()[0].catalogue
+    for programme, phase in booklets():
+        texts = [page.text for page in pages(demo / "en" / "booklets" / f"{programme}-phase-{phase}.pdf")]
+        begins = [number for number, text in enumerate(texts, 1) if "Exercise 1 of" in text]
+        uses = english.programmes[programme].phase(phase).uses
+        assert begins[0] == 1 + 2 + 2 + 1 + 1, (programme, phase)
+        ends = max(number for number, text in enumerate(texts, 1) if f"Exercise {len(uses)} of" in text)
+        assert ends == begins[0] + 2 * len(uses) - 1, (programme, phase)
+
+
 @pytest.mark.parametrize("code", ["en", "de", "es", "ar", "pl"])
 def test_every_sheet_has_the_telephone_number_in_its_order(demo: Path, code: str) -> None:
     """The clinic's number stands on one line, its digits from left to right, in every language."""
