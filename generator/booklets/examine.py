@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from collections.abc import Iterator
 
@@ -13,12 +14,16 @@ from generator.booklets.layout import squeezed
 from generator.booklets.reading_back import PageRead, PdfRead, read_back
 from generator.booklets.values import Expected
 from generator.problems import Place, Problem, in_order
+from generator.wording.isolation import plain
 
 LEAST_POINTS = 12.0
 """The smallest type allowed on a patient's sheet (RNIB clear print), in points."""
 
 # Stretches an Arabic word; no letter.
 _TATWEEL = "\u0640"
+
+# An edition's code as it is printed.
+_CODE = re.compile("[0-9A-Z]{4}-[0-9A-Z]{4}")
 
 # The writer rounds sizes to a few digits.
 _ROUNDING = 0.05
@@ -76,6 +81,9 @@ def stands(words: str, page: PageRead) -> bool:
 
 
 def _is_figure(words: str) -> bool:
+    """Return whether words are figures and capitals only; an edition's code may happen to have no figure."""
+    if _CODE.fullmatch(plain(words)):
+        return True
     letters = [char for char in words if char.isalpha()]
     return any(char.isdigit() for char in words) and all(
         char.isascii() and char.isupper() for char in letters
