@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import shutil
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -30,6 +30,7 @@ from generator.website.pages import write_pages
 from generator.website.root import write_root
 from generator.website.values import BookletFact, FieldGroup, PageFact, PaperKind, PhaseKey, SiteInput
 
+WritePages = Callable[[SiteInput, Path], Sequence[PageFact]]
 # The key under which the facts of the pages above all languages are kept.
 ROOT = ""
 
@@ -84,8 +85,11 @@ class Written:
     assets: Assets
 
 
-def write_sources(site: Site, output: Path) -> Written:
-    """Write pages and configuration of each language into the workshop, what they share under `output`."""
+def write_sources(site: Site, output: Path, write: WritePages = write_pages) -> Written:
+    """Write pages and configuration of each language into the workshop, what they share under `output`.
+
+    write: writes the pages of one language into a folder.
+    """
     fonts = prepare_fonts(site.work / "fonts")
     codes = [one.voice.code for one in site.spoken]
     assets = write_assets(site.root / "site_assets", fonts, codes, output)
@@ -101,7 +105,7 @@ def write_sources(site: Site, output: Path) -> Written:
         folder = site.workshop / "pages" / code
         shutil.rmtree(folder, ignore_errors=True)
         said = replace(_input(site, one), figures=figures, data=write_data(texts, folder), paper=paper)
-        facts[code] = write_pages(said, folder)
+        facts[code] = write(said, folder)
         config = site.workshop / f"{code}.yml"
         job = SiteJob(code, one.voice.direction, folder, output / code, config)
         write_settings(said, job, site.root, assets)

@@ -15,8 +15,10 @@ from generator.steps.languages import Spoken, texts_of
 from generator.steps.pages import Site, write_sources
 from generator.website.engine import build_languages
 from generator.website.on_demand import OnDemand
+from generator.website.pages import pages_to_come, write_pages
 from generator.website.root import write_root
 from generator.website.serve import Remark
+from generator.website.values import PageFact, SiteInput
 
 NOT_SPOKEN = Rule(
     "preview-language-unknown",
@@ -43,14 +45,14 @@ class Preview:
         """Take a state without errors; the first is made whole, later what changed, when it is asked for."""
         if self._pages is None:
             shutil.rmtree(self.output, ignore_errors=True)
-        written = write_sources(site, self.output)
+        written = write_sources(site, self.output, _write_none if self._pages else write_pages)
         if self._pages is None:
             _, problems = build_languages(written.jobs, workers=1)
             if problems:
                 return problems
             self._pages = OnDemand(written.jobs[0])
         write_root(written.inputs, written.assets, self.output)
-        self._pages.renew()
+        self._pages.renew(pages_to_come(written.inputs[0]))
         self._language = site.spoken[0].voice.code
         self._catalogue, self._sources = site.spoken[0].catalogue, dict(sources)
         return ()
@@ -79,6 +81,12 @@ class Preview:
         text, page = next(_spots(self._catalogue, spot), (None, ""))
         brief = f"{place}: {problem.message}; {problem.remedy}"
         return Remark(lines, brief, str(text) if text else "", f"{self._language}/{page}" if page else "")
+
+
+def _write_none(_: SiteInput, folder: Path) -> Sequence[PageFact]:
+    """Leave the pages to be made when they are asked for."""
+    folder.mkdir(parents=True, exist_ok=True)
+    return ()
 
 
 def not_spoken(catalogue: Catalogue, language: str, spoken: Sequence[Spoken]) -> Iterator[Problem]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 import os
 import shutil
 import threading
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -21,6 +21,7 @@ from mkdocs.structure.nav import Navigation, get_navigation
 from mkdocs.structure.pages import Page
 
 from generator.website.engine import ENVIRONMENT, SiteJob
+from generator.website.page import source_name
 
 _MARKDOWN = ".md"
 
@@ -33,6 +34,10 @@ class _Frame:
     files: Files
     navigation: Navigation
     environment: Environment
+
+
+Source = Callable[[], str]
+"""Makes the Markdown of a page."""
 
 
 class OnDemand:
@@ -48,40 +53,50 @@ class OnDemand:
         self._lock = threading.Lock()
         self._settings = job.config.read_bytes()
         self._texts = _texts(job.pages)
-        self._stale: set[str] = set()
+        self._sources: Mapping[str, Source] = {}
         self._frame = _frame(job)
 
-    def renew(self) -> None:
-        """Take the sources as they are written now; a page that differs is made when it is asked for."""
+    def renew(self, sources: Mapping[str, Source]) -> None:
+        """Take what makes each page now, by the name of its Markdown file; it is made when asked for."""
         with self._lock:
-            settings, texts = self._job.config.read_bytes(), _texts(self._job.pages)
-            if settings != self._settings or texts.keys() != self._texts.keys():
+            settings = self._job.config.read_bytes()
+            if settings != self._settings or sources.keys() != self._texts.keys():
+                for name in self._texts.keys() - sources.keys():
+                    (self._job.output / name).with_suffix(".html").unlink(missing_ok=True)
+                _write(self._job.pages, {name: source() for name, source in sources.items()})
                 self._frame = _frame(self._job)
-                self._stale = set(texts)
-            else:
-                self._stale |= {name for name, text in texts.items() if text != self._texts[name]}
-            for name in self._texts.keys() - texts.keys():
-                (self._job.output / name).with_suffix(".html").unlink(missing_ok=True)
-            self._settings, self._texts = settings, texts
+                # A page that is framed otherwise is another page, though its words are the same.
+                self._texts = dict.fromkeys(sources, "")
+            self._settings, self._sources = settings, dict(sources)
             _copy_others(self._job.pages, self._job.output)
 
     def make(self, path: str) -> None:
         """Make the page at `path` (``exercises/clam.html``) anew if its source changed since it was made."""
-        name = path.removesuffix(".html") + _MARKDOWN
+        name = source_name(path)
         with self._lock:
-            if path.endswith(".html") and name in self._stale:
-                html = _html(self._frame, name, self._texts[name])
+            if not path.endswith(".html") or name not in self._sources:
+                return
+            text = self._sources[name]()
+            if text != self._texts[name]:
+                html = _html(self._frame, name, text)
                 target = self._job.output / path
                 target.parent.mkdir(parents=True, exist_ok=True)
                 target.write_text(html, encoding="utf-8", errors="xmlcharrefreplace", newline="\n")
-                self._stale.remove(name)
+                self._texts[name] = text
 
 
-def _texts(folder: Path) -> Mapping[str, str]:
+def _texts(folder: Path) -> dict[str, str]:
     return {
         path.relative_to(folder).as_posix(): path.read_text(encoding="utf-8")
         for path in sorted(folder.rglob(f"*{_MARKDOWN}"))
     }
+
+
+def _write(folder: Path, texts: Mapping[str, str]) -> None:
+    for name, text in texts.items():
+        target = folder / name
+        target.parent.mkdir(parents=True, exist_ok=True)
+        target.write_text(text, encoding="utf-8", newline="\n")
 
 
 def _copy_others(pages: Path, output: Path) -> None:

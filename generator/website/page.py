@@ -59,15 +59,25 @@ def href(here: str, target: str) -> str:
 
 
 def write_page(page: Page, environment: Environment, folder: Path) -> None:
-    """Write the page under `folder` as Markdown that holds nothing but HTML."""
+    """Write the page under `folder`."""
+    target = folder / source_name(page.path)
+    target.parent.mkdir(parents=True, exist_ok=True)
+    target.write_text(page_text(page, environment), encoding="utf-8", newline="\n")
+
+
+def source_name(path: str) -> str:
+    """Return the name of the Markdown file from which the page at a path is made."""
+    return f"{path.removesuffix('.html')}.md"
+
+
+def page_text(page: Page, environment: Environment) -> str:
+    """Return the page as Markdown that holds nothing but HTML."""
     body = environment.get_template(page.template).render(
         **page.values, title=page.title, to=lambda target: href(page.path, target)
     )
     if page.reviewed:
         body += f'\n<p class="pb-quiet">{as_html(page.reviewed)}</p>\n'
-    target = folder / page.path.replace(".html", ".md")
-    target.parent.mkdir(parents=True, exist_ok=True)
-    target.write_text(f"{_front_matter(page)}\n{_wrapped(body)}", encoding="utf-8", newline="\n")
+    return f"{_front_matter(page)}\n{_wrapped(body)}"
 
 
 def _front_matter(page: Page) -> str:
