@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import base64
+import math
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from generator.booklets.values import BookletJob
 from generator.catalogue.base import Text
@@ -17,6 +18,9 @@ FINISH_MM = 71.0
 
 EARLIER_MM = 45.0
 """So wide at most is what comes before it, beside it."""
+
+NARROW_HIGH_MM = 62.0
+"""In one column a figure is no higher than this, so that it stands on the sheet of its start position."""
 
 LEAST_SHAPE, LEAST_SHAPE_TIGHT = 0.85, 1.0
 """A taller drawing gets room at both sides, so that one who stands is no taller than a third of a sheet."""
@@ -55,9 +59,13 @@ class Shown:
 
 @dataclass(frozen=True)
 class Series:
-    """A movement from its start to its finish; one drawing where nothing moves. All have one scale."""
+    """A movement from its start to its finish; one drawing where nothing moves. All have one scale.
+
+    highest: what the sheet allows, in millimetres.
+    """
 
     stills: tuple[Picture, ...]
+    highest: float = math.inf
 
     @property
     def last(self) -> Picture:
@@ -71,6 +79,10 @@ class Series:
 
     def finish(self, *, tight: bool) -> Shown:
         """Return the finish, or the only drawing, with its width; `tight`: where the sheet is full."""
+        found = self._finish(tight)
+        return replace(found, width=found.picture.width(found.width, self.highest))
+
+    def _finish(self, tight: bool) -> Shown:
         last = self.last
         if len(self.stills) == 1:
             return Shown(last, "", max(FINISH_MM, last.width(*_LONE_MM)))
@@ -107,7 +119,8 @@ def series(
     between = job.voice.gettext("On the way from start to finish")
     words = (start, *(between for _ in stills[1:-1]), finish or start)[: len(stills)]
     least = LEAST_SHAPE_TIGHT if tight else LEAST_SHAPE
-    return Series(tuple(_picture(svg, said, least) for svg, said in zip(stills, words, strict=True)))
+    pictures = tuple(_picture(svg, said, least) for svg, said in zip(stills, words, strict=True))
+    return Series(pictures, NARROW_HIGH_MM if job.format.narrow else math.inf)
 
 
 def _picture(svg: str, words: Text | str, least: float) -> Picture:
