@@ -219,6 +219,8 @@ def typed_code(typed: str, ledger: EditionLedger) -> str | Problem:
         return code
     near = get_close_matches(code.upper() or typed.upper(), known, n=1, cutoff=0.6)
     hint = f"did you mean {near[0]}?" if near else ""
+    if not known:
+        hint = "nothing was recorded yet; record what goes out with: editions record"
     if not is_edition_code(typed):
         message = f"'{typed}' is no edition code: its check character does not fit"
         return UNKNOWN_CODE.at(_TYPED, message, hint)

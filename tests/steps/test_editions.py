@@ -135,6 +135,7 @@ def test_an_unknown_code_is_told(tmp_path: Path) -> None:
     found = command(tmp_path, "show", code(99))
     assert found.return_value == PROBLEMS
     assert f"CODE: edition-unknown: no edition '{code(99)}' was recorded" in found.output
+    assert "nothing was recorded yet" in found.output
 
 
 def test_nothing_recorded_yet_says_how_to_begin(tmp_path: Path) -> None:

@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import re
+import shlex
+
+import click
 
 from generator.catalogue.fingerprints import is_edition_code
 from generator.cli import commands
@@ -52,3 +55,28 @@ def test_every_example_of_an_edition_code_could_be_one() -> None:
     codes = set(re.findall(r"(?<![\w+-])(?=\S*\d)(?=\S*[A-Z])[0-9A-Z]{4}-[0-9A-Z]{4}(?![\w-])", text))
     assert codes
     assert [code for code in codes if not is_edition_code(code)] == []
+
+
+def test_every_command_in_the_documents_exists_as_it_is_typed() -> None:
+    """Each command of README and DEVELOPERS has its subcommand and every option that is shown with it."""
+    text = "".join((PROJECT / name).read_text(encoding="utf-8") for name in ("README.md", "DEVELOPERS.md"))
+    blocks = "".join(re.findall(r"^```.*?\n(.*?)^```$", text.replace("\\\n", ""), re.MULTILINE | re.DOTALL))
+    typed = re.findall(r"^phasebook (.+?)(?:  +#.*)?$", blocks, re.MULTILINE)
+    assert typed
+    typed += [" ".join(one.split()) for one in re.findall(r"`phasebook ([^`]+)`", text)]
+    assert len(typed) > 30
+    assert [line for line in typed if _unknown(shlex.split(line))] == []
+
+
+def _unknown(words: list[str]) -> list[str]:
+    """Return what of a command line no command knows."""
+    command: click.Command | None = commands
+    while words and isinstance(command, click.Group):
+        name, *words = words
+        command = command.commands.get(name)
+        if command is None:
+            return [name]
+    assert command is not None
+    known = {name for parameter in command.params for name in (*parameter.opts, *parameter.secondary_opts)}
+    known.add("--help")
+    return [word for word in words if word.startswith("--") and word.partition("=")[0] not in known]
