@@ -34,6 +34,7 @@ _MARK = (
 )
 OLD_PAGE = "The content has problems. The page below is as it was before them."
 NEW_PAGE = "The content has warnings. The page below shows your change."
+_LINK_END = "</a>"
 # Seconds between two looks for files that were saved.
 _LOOK = 0.2
 # The text of a phrase such as {hold} differs from dose to dose.
@@ -130,7 +131,9 @@ def _marked(html: str, remark: Remark) -> str:
         before = html[: found.start()]
         if before.rfind(">") > before.rfind("<"):  # not within a tag, such as the text of a picture
             mark = _MARK.format(brief=escape(remark.brief))
-            return html[: found.end()] + mark + html[found.end() :]
+            end = found.end()
+            end += len(_LINK_END) if html.startswith(_LINK_END, end) else 0
+            return html[:end] + mark + html[end:]
     return html
 
 

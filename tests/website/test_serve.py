@@ -31,6 +31,12 @@ def test_a_sentence_with_a_phrase_is_found_filled() -> None:
     assert '</bdi>.<span role="note"' in shown(remark, page=filled)
 
 
+def test_a_remark_is_no_part_of_a_link() -> None:
+    """The name of an exercise leads to its page; the mark beside it does not."""
+    linked = PAGE.replace("<p>Hold for 3 s.</p>", '<a href="x.html">Hold</a>')
+    assert 'Hold</a><span role="note"' in shown(Remark("b", "beside", "Hold"), page=linked)
+
+
 def test_a_remark_for_one_page_stands_on_no_other() -> None:
     """The name of an exercise stands on many pages; its remark is beside it on its own page alone."""
     remark = Remark("b", "beside", "Lift 2 kg slowly.", "en/exercises/lift.html")
