@@ -6,6 +6,8 @@ records; silence is what a good build sounds like, and any record of weight beco
 
 from __future__ import annotations
 
+import html
+import json
 import logging
 import os
 import re
@@ -42,6 +44,7 @@ ENGINE_FAILED = Rule(
     remedy="mend what the message names and build again; the published site is untouched",
 )
 
+SEARCH = Path("search", "search_index.json")
 RULES = (ENGINE_WARNING, ENGINE_LINK, ENGINE_FAILED)
 
 LINK_RECORD = re.compile(r"^Doc file '(?P<page>[^']+)' contains (?:a|an) .*link", re.DOTALL)
@@ -137,7 +140,16 @@ def _run_mkdocs(job: SiteJob) -> None:
     config.plugins.on_shutdown()
     # The theme's files of every language are the same; assets.py has put what is used at the root.
     shutil.rmtree(job.output / "assets")
+    _escape_titles(job.output / SEARCH)
     sys.stdout.flush()
+
+
+def _escape_titles(index: Path) -> None:
+    """Escape the titles of the search index: the field shows them as markup, and its texts are escaped."""
+    found = json.loads(index.read_text(encoding="utf-8"))
+    for page in found["docs"]:
+        page["title"] = html.escape(page["title"], quote=False)
+    index.write_text(json.dumps(found, separators=(",", ":")), encoding="utf-8")
 
 
 def _finding(job: SiteJob, message: str) -> Problem:

@@ -8,6 +8,7 @@ import re
 import shutil
 import threading
 from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
@@ -54,19 +55,28 @@ class _Handler(http.server.SimpleHTTPRequestHandler):
         """Keep quiet: the test run has its own words."""
 
 
+@contextmanager
+def served(folder: Path) -> Iterator[str]:
+    """Serve a folder with the policy, and give its address."""
+    handler = functools.partial(_Handler, directory=str(folder))
+    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler)
+    thread = threading.Thread(target=server.serve_forever, daemon=True)
+    thread.start()
+    try:
+        yield f"http://127.0.0.1:{server.server_port}/"
+    finally:
+        server.shutdown()
+        server.server_close()
+        thread.join()
+
+
 @pytest.fixture(scope="module")
 def site(small: Small, tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
     """Serve the built site under a path prefix with the policy, and give its address."""
     root = tmp_path_factory.mktemp("served")
     shutil.copytree(small.site, root / "web" / PREFIX)
-    handler = functools.partial(_Handler, directory=str(root / "web"))
-    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler)
-    thread = threading.Thread(target=server.serve_forever, daemon=True)
-    thread.start()
-    yield f"http://127.0.0.1:{server.server_port}/{PREFIX}/"
-    server.shutdown()
-    server.server_close()
-    thread.join()
+    with served(root / "web") as address:
+        yield f"{address}{PREFIX}/"
 
 
 @pytest.fixture(scope="module")
