@@ -27,12 +27,13 @@ pytestmark = pytest.mark.slow
 
 axe_module = pytest.importorskip("axe_playwright_python.sync_playwright", reason="axe is not installed")
 
+TEMPLATES = (
+    *("index.html", PROGRAMME, PHASE_2, "exercises/index.html", HEEL_RAISE, STAIRS, HELPER, REPORTING),
+    *("warning-signs.html", "glossary.html", "about.html", CLINICIANS),
+)
 PAGES = (
-    *(f"en/{name}" for name in ("index.html", PROGRAMME, PHASE_2, "exercises/index.html", HEEL_RAISE)),
-    *(f"en/{name}" for name in ("warning-signs.html", "glossary.html", "about.html", CLINICIANS)),
-    *("en/editors/codes.html", "en/editors/fields.html", "404.html", f"en/{STAIRS}", f"en/{HELPER}"),
-    f"en/{REPORTING}",
-    *(f"ar/{name}" for name in (PHASE_2, HEEL_RAISE)),
+    *(f"{code}/{name}" for code in ("en", "ar") for name in TEMPLATES),
+    *("en/editors/codes.html", "en/editors/fields.html", "404.html"),
 )
 
 
@@ -173,7 +174,16 @@ def test_the_search_finds_an_exercise(visit: Any) -> None:
 
 @pytest.mark.parametrize(
     ("language", "word"),
-    [("ar", "قدميك"), ("ar", "أصاب"), ("ar", "الأصابع"), ("ar", "وقفة"), ("ar", "بالوقفة"), ("en", "not")],
+    [
+        ("de", "langsam"),
+        ("de", "senk"),
+        ("ar", "قدميك"),
+        ("ar", "أصاب"),
+        ("ar", "الأصابع"),
+        ("ar", "وقفة"),
+        ("ar", "بالوقفة"),
+        ("en", "not"),
+    ],
 )
 def test_words_of_any_script_and_small_words_are_found(visit: Any, language: str, word: str) -> None:
     """An Arabic word before a full stop, its beginning, a word with or without "the", and "not" are found."""
