@@ -13,6 +13,8 @@ from generator.problems import Problem, as_text
 from generator.steps.translating import export_language, file_of
 
 FOLDERS = {"exercise": "exercises", "programme": "programmes", "daily-life": "daily-life"}
+# Under which key a phase names what it uses.
+_INTO_A_PHASE = {"exercise": "uses", "daily-life": "daily-life"}
 LANGUAGE = "language"
 
 
@@ -42,6 +44,9 @@ def new(kind: str, id_: str, content: Path) -> int:
         click.echo("\n".join(as_text(problem) for problem in problems), err=True)
         return NOT_STARTED
     click.echo(f"{path} is written. Replace its examples, then run: check --content {content}")
+    if kind in _INTO_A_PHASE:
+        key = _INTO_A_PHASE[kind]
+        click.echo(f"It stands in no booklet before a programme names it in a phase, under '{key}:'.")
     return DONE
 
 

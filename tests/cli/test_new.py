@@ -30,6 +30,7 @@ def test_a_new_file_passes_check(tmp_path: Path, kind: str, folder: str) -> None
     result = run(tmp_path, kind, "new-one")
     assert result.return_value == DONE
     assert f"{tmp_path}/{folder}/new-one.yml is written." in result.output
+    assert ("in no booklet before a programme names it" in result.output) == (kind != "programme")
     checked = CliRunner().invoke(check, ["--content", str(tmp_path)], standalone_mode=False)
     assert checked.return_value == DONE
     assert "text-not-written" in checked.output
