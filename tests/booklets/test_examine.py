@@ -3,13 +3,18 @@
 from __future__ import annotations
 
 import io
-from collections.abc import Callable
+import socket
+import sys
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
+from pathlib import Path
 
 import pikepdf
 import pytest
 
 from generator.booklets import rules
+from generator.booklets.engine import OwnFiles, rendered
 from generator.booklets.examine import examine
 from generator.booklets.fonts import FAMILIES, font_rules
 from generator.booklets.layout import Laid, lay_out
@@ -223,6 +228,68 @@ def test_nothing_is_fetched_but_our_own_files(address: str) -> None:
     """A booklet never asks the network or a foreign file; the attempt is kept as a complaint."""
     laid = lay_out(f"<html lang='en'><title>t</title><img alt='x' src='{address}'></html>")
     assert any("not a file of ours" in message for message in laid.logged)
+
+
+SVG = "data:image/svg+xml,%3Csvg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 9 9'%3E"
+ASKED = (
+    '<img alt="x" src="{}">',
+    '<object data="{}"></object>',
+    '<p style="background: url({})">x</p>',
+    '<p style="list-style-image: url({}); display: list-item">x</p>',
+    "<style></style><style>@import url({});</style>",
+    "<style></style><style>@font-face {{ font-family: x; src: url({}) }}</style>",
+    '<link rel="stylesheet" href="{}">',
+    '<link rel="attachment" href="{}">',
+    '<a rel="attachment" href="{}">x</a>',
+    f"<img alt=\"x\" src=\"{SVG}%3Cimage href='{{}}' width='9' height='9'/%3E%3C/svg%3E\">",
+)
+
+
+@pytest.mark.parametrize("asked", ASKED)
+def test_no_way_leads_out_of_our_own_files(tmp_path: Path, asked: str) -> None:
+    """A system file, a file by a link, the machine itself by its loopback: opened by none of ten ways."""
+    secret = tmp_path / "secret.svg"
+    secret.write_text("<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 9 9'/>", encoding="utf-8")
+    link = tmp_path / "link.svg"
+    link.symlink_to(secret)
+    opened: list[str] = []
+    with socket.create_server(("127.0.0.1", 0)) as server, listening(opened):
+        server.settimeout(0)
+        loopback = f"http://127.0.0.1:{server.getsockname()[1]}/x.svg"
+        for address in ("file:///etc/passwd", secret.as_uri(), link.as_uri(), loopback):
+            rendered(f"<html lang='en'><title>t</title>{asked.format(address)}</html>")[0].write_pdf()
+        with pytest.raises(BlockingIOError):
+            server.accept()
+    assert [path for path in opened if path.startswith(("/etc/passwd", str(tmp_path)))] == []
+
+
+def test_a_link_among_the_fonts_is_not_followed(tmp_path: Path) -> None:
+    """A link inside a folder of ours that leads elsewhere is as foreign as what it leads to."""
+    (tmp_path / "fonts").mkdir()
+    (tmp_path / "fonts" / "a.ttf").write_bytes(b"font")
+    (tmp_path / "secret").write_bytes(b"secret")
+    (tmp_path / "fonts" / "b.ttf").symlink_to(tmp_path / "secret")
+    fetcher = OwnFiles((tmp_path / "fonts",))
+    assert fetcher.fetch((tmp_path / "fonts" / "a.ttf").as_uri()).read() == b"font"
+    for path in ("fonts/b.ttf", "fonts/../secret", "fonts/%2e%2e/secret"):
+        with pytest.raises(ValueError, match="not a file of ours"):
+            fetcher.fetch(f"file://{tmp_path}/{path}")
+
+
+@contextmanager
+def listening(opened: list[str]) -> Iterator[None]:
+    """Note each file that Python opens meanwhile; a hook cannot be taken away, so it is told to be silent."""
+    on = [True]
+
+    def note(event: str, values: tuple[object, ...]) -> None:
+        if on[0] and event == "open":
+            opened.append(str(values[0]))
+
+    sys.addaudithook(note)
+    try:
+        yield
+    finally:
+        on[0] = False
 
 
 def test_what_the_library_complains_of_is_kept() -> None:

@@ -92,6 +92,39 @@ def test_a_foreign_folder_is_never_replaced(tmp_path: Path) -> None:
     assert bytes_of(site).keys() == {"letter.txt"}
 
 
+@pytest.mark.parametrize(
+    ("output", "listing", "code", "reason"),
+    [
+        ("content/site", None, "output-in-content", "the output lies inside the content folder"),
+        (".", None, "output-in-content", "the output contains the content folder"),
+        ("/", None, "output-is-home-or-root", "this is the root of the disk"),
+        ("site", "", "output-not-ours", "not readable as JSON"),
+        ("site", '{"format": 2, "files": {}}', "output-not-ours", "format 2 is not the format 1 known here"),
+        (
+            "site",
+            json.dumps({"format": 1, "files": {"../secret": "0" * 64}}),
+            "output-not-ours",
+            "the path '../secret' does not stay inside the site",
+        ),
+    ],
+)
+def test_an_output_that_is_not_ours_is_refused_with_the_reason(
+    tmp_path: Path, answer: Answer, output: str, listing: str | None, code: str, reason: str
+) -> None:
+    """Inside the content, the root of the disk, another version, a list that climbs out: exit code 2."""
+    content = write_content(tmp_path / "content")
+    (tmp_path / "secret").write_text("mine", encoding="utf-8")
+    if listing is not None:
+        (tmp_path / "site").mkdir()
+        (tmp_path / "site" / "manifest.json").write_text(listing, encoding="utf-8")
+    before = bytes_of(tmp_path)
+    done = answer("build", "--content", content, "--output", tmp_path / output)
+    assert done.returncode == 2
+    assert code in done.stdout
+    assert reason in done.stdout
+    assert bytes_of(tmp_path) == before
+
+
 def test_an_unknown_option_is_refused_in_a_sentence(answer: Answer) -> None:
     """Wrong arguments leave with 2 and no traceback."""
     done = answer("build", "--colour", "red")
