@@ -9,6 +9,7 @@ from __future__ import annotations
 import datetime
 import tempfile
 from collections.abc import Callable, Mapping, Sequence
+from contextlib import suppress
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
@@ -143,8 +144,10 @@ def build_site(request: Request, say: Say) -> Outcome:
         return Outcome(in_order((*problems, error.problem)), checked.sources, refused=True)
     if outcome.published:
         counted = Counted(outcome.page_count, outcome.booklet_count, outcome.sheet_count)
-        unchanged.remember(shelf, state, request.output, counted)
-        shelf.tidy()
+        # The site is out: where nothing more can be kept the next build only takes longer.
+        with suppress(OSError):
+            unchanged.remember(shelf, state, request.output, counted)
+            shelf.tidy()
     return outcome
 
 

@@ -55,9 +55,13 @@ class Shelf:
         """Keep a work; it is there whole or not at all, also when the build is killed meanwhile."""
         self.folder.mkdir(parents=True, exist_ok=True)
         handle, part = tempfile.mkstemp(suffix=".part", dir=self.folder)
-        with os.fdopen(handle, "wb") as stream:
-            stream.write(_digest(work) + work)
-        Path(part).replace(self.folder / name)
+        try:
+            with os.fdopen(handle, "wb") as stream:
+                stream.write(_digest(work) + work)
+            Path(part).replace(self.folder / name)
+        finally:
+            # On a full disk the part would take the room that is left.
+            Path(part).unlink(missing_ok=True)
 
     def tidy(self, most: int = MOST_BYTES) -> None:
         """Remove what was longest unused until at most `most` bytes are kept."""

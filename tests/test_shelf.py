@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import json
 import os
 from pathlib import Path
@@ -72,6 +73,18 @@ def test_harmed_work_counts_as_not_there(shelf: Shelf, harm: str) -> None:
         harmed = {"torn": content[:-3], "changed": content[:-1] + b"K", "emptied": b""}
         file.write_bytes(harmed[harm])
     assert shelf.take(name) is None
+
+
+def test_a_full_disk_leaves_no_part_of_a_work(shelf: Shelf, monkeypatch: pytest.MonkeyPatch) -> None:
+    """What could not be kept is told, and takes no room."""
+
+    def full(_: Path, __: Path) -> Path:
+        raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+
+    monkeypatch.setattr(Path, "replace", full)
+    with pytest.raises(OSError, match="No space left"):
+        shelf.put(shelf.name("a"), b"work")
+    assert list(shelf.folder.iterdir()) == []
 
 
 def test_the_longest_unused_goes_first(shelf: Shelf) -> None:

@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+import errno
 import functools
 import json
+import resource
 import subprocess
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
+from generator.publish import verify
+from generator.steps import unchanged
 from tests.content import FILES, with_change, write_content
 from tests.whole.command import answered, bytes_of, phasebook
 
@@ -78,6 +82,33 @@ def test_a_failed_build_leaves_the_old_site_whole(tmp_path: Path) -> None:
     assert "the site in it is as it was" in second.stdout
     assert "Traceback" not in second.stdout + second.stderr
     assert bytes_of(site) == before
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("when", ["while it is made", "after it is out"])
+def test_a_disk_that_fills_up_is_told_and_spoils_nothing(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, answer: Answer, when: str
+) -> None:
+    """No file may grow beyond 4 kB (setrlimit): exit code 2, nothing is left; what is out stays out."""
+    content = write_content(tmp_path / "content")
+    if when == "after it is out":
+        monkeypatch.setattr(unchanged, "remember", _full)
+        done = answer("build", "--content", content, "--output", tmp_path / "site", "--workers", "1")
+        assert (done.returncode, verify(tmp_path / "site")) == (0, ())
+        return
+    most = resource.getrlimit(resource.RLIMIT_FSIZE)
+    resource.setrlimit(resource.RLIMIT_FSIZE, (4096, most[1]))
+    try:
+        done = answer("build", "--content", content, "--output", tmp_path / "site", "--workers", "1")
+    finally:
+        resource.setrlimit(resource.RLIMIT_FSIZE, most)
+    assert done.returncode == 2
+    assert "the system says: File too large" in done.stdout
+    assert [path.name for path in tmp_path.iterdir()] == ["content"]
+
+
+def _full(*_: object) -> None:
+    raise OSError(errno.ENOSPC, "No space left on device")
 
 
 @pytest.mark.slow
