@@ -12,7 +12,7 @@ from pathlib import Path
 
 import pytest
 
-from generator.publish import verify
+from generator.publish import open_stage, verify
 from generator.steps import unchanged
 from tests.content import FILES, with_change, write_content
 from tests.whole.command import answered, bytes_of, phasebook
@@ -121,6 +121,19 @@ def test_a_foreign_folder_is_never_replaced(tmp_path: Path) -> None:
     assert done.returncode == 2
     assert "output-not-ours" in done.stdout
     assert bytes_of(site).keys() == {"letter.txt"}
+
+
+def test_a_second_build_is_refused_while_the_first_writes(tmp_path: Path, answer: Answer) -> None:
+    """It does not wait and does not mix: exit code 2, and the first goes on undisturbed."""
+    content = write_content(tmp_path / "content")
+    with open_stage(tmp_path / "site", content) as stage:
+        (stage.root / "index.html").write_text("first", encoding="utf-8")
+        done = answer("build", "--content", content, "--output", tmp_path / "site")
+        assert done.returncode == 2
+        assert "build-running" in done.stdout
+        stage.publish()
+    assert verify(tmp_path / "site") == ()
+    assert (tmp_path / "site" / "index.html").read_text(encoding="utf-8") == "first"
 
 
 @pytest.mark.parametrize(
