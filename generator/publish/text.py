@@ -7,6 +7,8 @@ import unicodedata
 from collections import Counter
 from functools import lru_cache
 
+from generator.catalogue.fingerprints import is_edition_code
+
 # Soft hyphen, Arabic letter mark, zero-width signs, bidi marks, embeddings and isolates, word joiner, BOM.
 _INVISIBLE = re.compile("[\u00ad\u061c\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]")
 # What a line-end hyphen becomes in a PDF read back (pdfium writes U+FFFE or U+0002), and hyphens proper.
@@ -17,6 +19,7 @@ _MARKS = re.compile("[\u064b-\u065f\u0670]")
 _NUMBER_RUN = re.compile(r"\+?\d(?:[\d ()/.–-]*\d)?")
 # Typed by hand it is often a letter.
 _DOSE = re.compile(r"(?<![\d.,])(\d+\s*)[×xX](\s*\d+)(?![.,]?\d)")
+_CODE = re.compile(rf"(?<!\w)[0-9A-Z]{{4}}{_HYPHEN.pattern}[0-9A-Z]{{4}}(?!\w)")
 
 
 def plain(text: str) -> str:
@@ -116,5 +119,13 @@ def _token(wanted: str) -> re.Pattern[str]:
 
 
 def doses_in(page: str) -> tuple[str, ...]:
-    """Return every ``n × n`` of a plain text, in its order, also where an x was typed for the sign."""
-    return tuple(f"{sets}×{count}" for sets, count in _DOSE.findall(page))
+    """Return every ``n × n`` of a plain text, in its order, also where an x was typed for the sign.
+
+    An edition code is none, though its letters may read like one: 5X56-...
+    """
+    return tuple(f"{sets}×{count}" for sets, count in _DOSE.findall(_CODE.sub(_without_code, page)))
+
+
+def _without_code(found: re.Match[str]) -> str:
+    typed = found.group()
+    return " " if is_edition_code(_HYPHEN.sub("", typed)) else typed

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from generator.catalogue.fingerprints import edition_code
 from generator.publish.doses import check
-from generator.publish.text import as_one_word, holds_nearby, holds_token, holds_words
+from generator.publish.text import as_one_word, doses_in, holds_nearby, holds_token, holds_words
 
 # "Do not turn your knee now, for 5 seconds.", from memory; it only serves to be looked for.
 SENTENCE = "لا تلفّ رُكبتك الآن لمدة 5 ثوانٍ."
@@ -46,3 +47,11 @@ def test_figures_of_a_right_to_left_text_count_as_the_eye_meets_them() -> None:
     right = list(check("x.pdf", "لمدة 5 ثوان", "5", ["لمدة 5 ثوانٍ", "3 × 10"], None, loose=True))
     assert [problem.message for problem in right] == ["the text '3 × 10' is missing"]
     assert list(check("x.pdf", "10 × 3", "3 × 10", ["3 × 10"], None, loose=True)) == []
+
+
+def test_an_edition_code_is_no_dose() -> None:
+    """Of codes as they are made some read like a dose, such as 5X56-...; a dose that was typed stays one."""
+    codes = [edition_code(f"{number * 2654435761:016x}") for number in range(3000)]
+    alike = [code for code in codes if doses_in(code.replace("-", " "))]
+    assert alike
+    assert [code for code in alike if doses_in(f"Edition {code}, 3 × 10") != ("3 × 10",)] == []
