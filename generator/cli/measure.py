@@ -13,12 +13,28 @@ from generator.cli.shared import (
     format_option,
     print_problems,
 )
-from generator.cli.trials import say, show, show_fuzz, show_kills
+from generator.cli.trials import again_values, say, show, show_fuzz, show_growth, show_kills
 from generator.pipeline import check_catalogue
 from generator.problems import has_errors
 from generator.steps.many import seconds_to_order
 from generator.steps.measure import Cost, Measured, measure_figures
 from generator.steps.measure import measure as run
+
+
+class Sizes(click.ParamType[tuple[int, ...]]):
+    """Whole numbers with commas between them, each greater than the one before."""
+
+    name = "sizes"
+
+    def convert(
+        self, value: object, param: click.Parameter | None, ctx: click.Context | None
+    ) -> tuple[int, ...]:
+        """Return the numbers, or say what was expected."""
+        parts = str(value).split(",")
+        sizes = tuple(int(part) for part in parts if part.strip().isascii() and part.strip().isdigit())
+        if len(sizes) != len(parts) or list(sizes) != sorted({*sizes} - {0}):
+            self.fail(f"{value!r} is no list of rising numbers; write for example 1,10,50", param, ctx)
+        return sizes
 
 
 @click.command()
@@ -40,8 +56,18 @@ from generator.steps.measure import measure as run
     show_default=True,
     help="Processes for figures and spoilt copies.",
 )
+@click.option("--again", is_flag=True, help="Only build again, unchanged and with another sentence.")
+@click.option("--scale", type=Sizes(), help="Only build so many copies of a programme, such as 1,10,50.")
 def measure(
-    content: Path, form: str, count: int | None, spoilt: int | None, kills: int | None, workers: int
+    content: Path,
+    form: str,
+    count: int | None,
+    spoilt: int | None,
+    kills: int | None,
+    workers: int,
+    *,
+    again: bool,
+    scale: tuple[int, ...] | None,
 ) -> int:
     """Measure a build of the catalogue; ratios are comparable between machines, seconds are not."""
     checked = check_catalogue(content)
@@ -52,12 +78,16 @@ def measure(
         return show_fuzz(checked.catalogue, content, spoilt, workers, form)
     if kills is not None:
         return show_kills(checked.catalogue, content, kills, form)
+    if scale is not None:
+        return show_growth(checked.catalogue, content, scale, form)
+    if again:
+        return show(again_values(checked.catalogue, content), form)
     if count is not None:
         stills, cost = measure_figures(checked.catalogue, ROOT, count, workers)
         return show(_figure_values(stills, cost, workers), form)
     found = run(checked.catalogue, content, ROOT, say)
     ordering = {"10,000 exercises in order, seconds of processor": seconds_to_order(checked.catalogue)}
-    return show({**_values(found), **ordering}, form)
+    return show({**_values(found), **again_values(checked.catalogue, content), **ordering}, form)
 
 
 def _figure_values(stills: int, cost: Cost, workers: int) -> dict[str, float]:

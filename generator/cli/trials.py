@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import tempfile
 from collections.abc import Mapping
+from itertools import pairwise
 from pathlib import Path
 
 import click
@@ -11,7 +12,9 @@ import click
 from generator.catalogue.values import Catalogue
 from generator.cli.shared import DONE, PROBLEMS, ROOT, print_json
 from generator.steps import fuzzing
+from generator.steps.again import measure_again
 from generator.steps.excerpt import content_files, excerpt
+from generator.steps.growth import measure_growth
 from generator.steps.kills import kill_builds, second_state
 from generator.steps.rebuilt import both_directions, rebuild_passed
 
@@ -54,6 +57,38 @@ def show_kills(catalogue: Catalogue, content: Path, count: int, form: str) -> in
     return PROBLEMS if found.faults else DONE
 
 
+def again_values(catalogue: Catalogue, content: Path) -> dict[str, float]:
+    """Return the cost of builds that follow a full one, as parts of it."""
+    found = measure_again(content_files(content), catalogue, ROOT, say)
+    full = found.full.cost.cpu
+    return {
+        "from nothing, seconds of processor": full,
+        "nothing changed, percent of that": 100 * found.unchanged.cost.cpu / full,
+        "one sentence changed, percent of that": 100 * found.sentence.cost.cpu / full,
+        "made again for one sentence": found.sentence.made,
+    }
+
+
+def show_growth(catalogue: Catalogue, content: Path, sizes: tuple[int, ...], form: str) -> int:
+    """Build catalogues of these sizes, and tell what each costs and what one programme more does."""
+    found = measure_growth(content_files(content), catalogue, sizes, ROOT, say)
+    values: dict[str, float] = {}
+    for one in found:
+        head = f"{one.times} programmes"
+        values[f"{head}: pages"] = one.built.pages
+        values[f"{head}: booklets"] = one.built.booklets
+        values[f"{head}: seconds of processor a booklet"] = one.built.cost.cpu / one.built.booklets
+        values[f"{head}: seconds of processor a page"] = one.built.cost.cpu / one.built.pages
+        values[f"{head}: milliseconds to check a programme"] = 1000 * one.check / one.times
+        values[f"{head}: MB of the main process"] = one.built.peak
+    for one, more in pairwise(found):
+        step = more.times - one.times
+        head = f"{one.times} to {more.times}, a programme more"
+        values[f"{head}: seconds"] = (more.built.cost.cpu - one.built.cost.cpu) / step
+        values[f"{head}: MB"] = (more.built.peak - one.built.peak) / step
+    return show(values, form)
+
+
 def say(words: str) -> None:
     """Tell how far it has come."""
     click.echo(words, err=True)
@@ -65,5 +100,5 @@ def show(values: Mapping[str, float], form: str) -> int:
         print_json({"format": 1, **values})
     else:
         for name, value in values.items():
-            click.echo(f"{name:48} {value:10.3f}")
+            click.echo(f"{name:52} {value:10.3f}")
     return DONE

@@ -71,16 +71,16 @@ def measure(catalogue: Catalogue, content: Path, root: Path, say: Say) -> Measur
         say("Building ...")
         command = [sys.executable, "-m", "generator.cli", "build", "--anew", "--kinds", "standard"]
         paths = ["--output", str(folder / "site"), "--content", str(content.resolve())]
-        build = _timed(lambda: _run([*command, *paths], root))
+        build = timed(lambda: _run([*command, *paths], root))
         say("Running plain MkDocs on the same pages ...")
         export = [sys.executable, "-m", "generator.cli", "export", "pages", str(folder / "pages")]
         _run([*export, "--content", str(content.resolve())], root)
         configs = [one for one in sorted((folder / "pages").glob("*.yml")) if one.stem != "mkdocs"]
-        mkdocs = _timed(lambda: _run_all([_mkdocs(config, folder) for config in configs], root))
+        mkdocs = timed(lambda: _run_all([_mkdocs(config, folder) for config in configs], root))
         say("Laying out the same sheets for plain WeasyPrint ...")
         sheets = _write_sheets(catalogue, content, root, folder / "sheets")
         say("Running plain WeasyPrint on them ...")
-        plain = _timed(
+        plain = timed(
             lambda: _run([sys.executable, "-m", "generator.steps.measure", str(folder / "sheets")], root)
         )
         return Measured(
@@ -97,11 +97,11 @@ def measure_figures(catalogue: Catalogue, root: Path, count: int, workers: int) 
     """Draw `count` stills in processes of their own; return how many, and the cost with their start."""
     palette = palette_of((root / "site_assets" / "tokens.css").read_text(encoding="utf-8"))
     drawn: list[int] = []
-    cost = _timed(lambda: drawn.append(draw_anew(catalogue, palette, count, workers)))
+    cost = timed(lambda: drawn.append(draw_anew(catalogue, palette, count, workers)))
     return drawn[0], cost
 
 
-def _timed(work: Callable[[], object]) -> Cost:
+def timed(work: Callable[[], object]) -> Cost:
     """Return what `work` costs; the processor time is that of child processes, which do all of it."""
     before, started = resource.getrusage(resource.RUSAGE_CHILDREN), time.perf_counter()
     work()

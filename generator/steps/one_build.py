@@ -1,0 +1,58 @@
+"""Builds once in a process of its own and tells what it took, for measurements that compare builds."""
+
+from __future__ import annotations
+
+import json
+import resource
+import subprocess
+import sys
+from dataclasses import dataclass
+from pathlib import Path
+
+from generator.pipeline import Request, build_site
+from generator.steps.kinds import Kinds
+from generator.steps.measure import Cost, timed
+
+
+@dataclass(frozen=True)
+class Built:
+    """A build with its cost. made: what was made and not taken from earlier. peak: MB of the main process."""
+
+    cost: Cost
+    pages: int
+    booklets: int
+    made: int
+    peak: float
+
+
+def build_once(content: Path, folder: Path, root: Path) -> Built:
+    """Build a content into ``site`` below `folder`, with ``work`` beside it, where earlier builds are kept.
+
+    Raises RuntimeError where nothing is published: there is nothing to compare then.
+    """
+    told: list[str] = []
+    command = [sys.executable, "-m", "generator.steps.one_build", str(content), str(folder)]
+
+    def run() -> None:
+        done = subprocess.run(command, cwd=root, capture_output=True, text=True, check=False)
+        if done.returncode:
+            raise RuntimeError(f"the build failed:\n{done.stdout}{done.stderr}")
+        told.append(done.stdout.splitlines()[-1])
+
+    cost = timed(run)
+    return Built(cost, **json.loads(told[0]))
+
+
+def _build(content: Path, folder: Path) -> str:
+    request = Request(content, folder / "site", Path.cwd(), folder / "work", 2, Kinds.STANDARD)
+    outcome = build_site(request, lambda _: None)
+    if not outcome.published:
+        raise SystemExit("\n".join(str(problem) for problem in outcome.problems))
+    found = {"pages": outcome.page_count, "booklets": outcome.booklet_count, "made": len(outcome.anew)}
+    # Linux counts it in KB, macOS in bytes.
+    unit = 1_000_000 if sys.platform == "darwin" else 1_000
+    return json.dumps({**found, "peak": resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / unit})
+
+
+if __name__ == "__main__":
+    sys.stdout.write(_build(Path(sys.argv[1]), Path(sys.argv[2])) + "\n")
