@@ -20,7 +20,7 @@ CONTENT = Path(__file__).parents[2] / "content"
 
 @pytest.mark.slow
 def test_copies_of_a_programme_are_a_sound_catalogue(tmp_path: Path) -> None:
-    """Three copies have three times the programmes and exercises, each naming its own, and pass the checks."""
+    """Three copies have three times the programmes and exercises, and pass the checks."""
     catalogue = read_content(CONTENT).catalogue
     assert catalogue is not None
     small = excerpt(content_files(CONTENT), catalogue)
