@@ -13,6 +13,8 @@ from generator.pipeline import Request, build_site
 from generator.steps.kinds import Kinds
 from generator.steps.measure import Cost, timed
 
+_TOLD = "built.json"
+
 
 @dataclass(frozen=True)
 class Built:
@@ -30,29 +32,32 @@ def build_once(content: Path, folder: Path, root: Path) -> Built:
 
     Raises RuntimeError where nothing is published: there is nothing to compare then.
     """
-    told: list[str] = []
     command = [sys.executable, "-m", "generator.steps.one_build", str(content), str(folder)]
 
     def run() -> None:
         done = subprocess.run(command, cwd=root, capture_output=True, text=True, check=False)
         if done.returncode:
             raise RuntimeError(f"the build failed:\n{done.stdout}{done.stderr}")
-        told.append(done.stdout.splitlines()[-1])
 
     cost = timed(run)
-    return Built(cost, **json.loads(told[0]))
+    return Built(cost, **json.loads((folder / _TOLD).read_text("utf-8")))
 
 
-def _build(content: Path, folder: Path) -> str:
+def _build(content: Path, folder: Path) -> None:
     request = Request(content, folder / "site", Path.cwd(), folder / "work", 2, Kinds.STANDARD)
     outcome = build_site(request, lambda _: None)
     if not outcome.published:
         raise SystemExit("\n".join(str(problem) for problem in outcome.problems))
-    found = {"pages": outcome.page_count, "booklets": outcome.booklet_count, "made": len(outcome.anew)}
+    found: dict[str, float] = {
+        "pages": outcome.page_count,
+        "booklets": outcome.booklet_count,
+        "made": len(outcome.anew),
+    }
     # Linux counts it in KB, macOS in bytes.
     unit = 1_000_000 if sys.platform == "darwin" else 1_000
-    return json.dumps({**found, "peak": resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / unit})
+    found["peak"] = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / unit
+    (folder / _TOLD).write_text(json.dumps(found), "utf-8")
 
 
 if __name__ == "__main__":
-    sys.stdout.write(_build(Path(sys.argv[1]), Path(sys.argv[2])) + "\n")
+    _build(Path(sys.argv[1]), Path(sys.argv[2]))
