@@ -48,8 +48,9 @@ class Overflow:
 class Laid:
     """A document laid out: what the writer needs, and what was seen.
 
-    logged: what the library complained of. texts: the words of each page without blanks. collisions,
-    misprints: what stands on something else, and words that do not stand as they were written.
+    logged: what the library complained of. texts: the words of each page without blanks; pieces: the same,
+    each as it stands in a box of its own. collisions, misprints:
+    what stands on something else, and words that do not stand as they were written.
     """
 
     document: Any
@@ -58,11 +59,20 @@ class Laid:
     collisions: tuple[Collision, ...]
     logged: tuple[str, ...]
     texts: tuple[str, ...]
+    pieces: tuple[tuple[str, ...], ...]
     misprints: tuple[Misprint, ...]
 
     def page_with(self, words: str, pages: range) -> int:
-        """Return the first of `pages` on which words were laid out, else the first of them."""
+        """Return the first of `pages` on which words were laid out, else the first of them.
+
+        A number is looked for as a whole in one piece first: step 1 beside 50 is no 150.
+        """
         wanted = squeezed(words)
+        if wanted[:1].isdigit():
+            whole = re.compile(rf"(?<!\d){re.escape(wanted)}(?!\d)")
+            for page in pages:
+                if any(whole.search(piece) for piece in self.pieces[page - 1]):
+                    return page
         return next((page for page in pages if wanted in self.texts[page - 1]), pages[0])
 
     @property
@@ -98,13 +108,15 @@ def page_name(page: Any) -> str:
 
 def _read(document: Any, logged: tuple[str, ...]) -> Laid:
     pages = [page._page_box for page in document.pages]
+    pieces = tuple(tuple(_pieces(box)) for box in pages)
     return Laid(
         document,
         sections=_sections(pages),
         overflows=tuple(found for number, box in enumerate(pages, 1) for found in _overflows(number, box)),
         collisions=tuple(found for number, box in enumerate(pages, 1) for found in collisions(number, box)),
         logged=logged,
-        texts=tuple(_text(box) for box in pages),
+        texts=tuple(squeezed("".join(parts)) for parts in pieces),
+        pieces=tuple(tuple(map(squeezed, parts)) for parts in pieces),
         misprints=tuple(misprints(pages, squeezed)),
     )
 
@@ -129,8 +141,8 @@ def squeezed(words: str) -> str:
     return _HYPHEN.sub("", words.translate(_INK))
 
 
-def _text(page: Any) -> str:
-    return squeezed("".join(box.text for box in page.descendants() if isinstance(box, boxes.TextBox)))
+def _pieces(page: Any) -> Iterator[str]:
+    return (box.text for box in page.descendants() if isinstance(box, boxes.TextBox))
 
 
 def _sections(pages: list[Any]) -> Mapping[str, Section]:

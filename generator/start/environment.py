@@ -15,14 +15,19 @@ import re
 import shutil
 import subprocess
 import sys
+import time
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
+from typing import IO
 
 from generator.start.machine import Kind, NotStartedError, run
 
 # The first pip with --python, which installs into an environment that has no pip of its own.
 OLDEST_PIP = (22, 3)
+_BETWEEN_LOOKS = 0.1
+"""Seconds between two looks at a lock that another start holds."""
+
 TOOLS_OF_A_BARE_ENVIRONMENT = {"pip", "setuptools", "wheel"}
 
 
@@ -115,8 +120,17 @@ def _alone(places: Places, say: Callable[[str], None]) -> Iterator[int]:
             fcntl.flock(guard, fcntl.LOCK_EX | fcntl.LOCK_NB)
         except BlockingIOError:
             say("Another start is preparing the environment: waiting for it.")
-            fcntl.flock(guard, fcntl.LOCK_EX)
+            _wait_for(guard)
         yield guard.fileno()
+
+
+def _wait_for(guard: IO[str]) -> None:
+    """Take the lock once it is free, in steps: Ctrl-C just before a wait without end would go unheard."""
+    while True:
+        with contextlib.suppress(BlockingIOError):
+            fcntl.flock(guard, fcntl.LOCK_EX | fcntl.LOCK_NB)
+            return
+        time.sleep(_BETWEEN_LOOKS)
 
 
 def maker(places: Places) -> Path:

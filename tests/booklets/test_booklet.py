@@ -288,3 +288,12 @@ def test_the_lines_to_write_on_do_not_push_anything_off(laid: Laid) -> None:
         key: one.pages for key, one in again.sections.items()
     }
     assert max(one.pages for one in laid.sections.values()) <= 2
+
+
+def test_a_number_is_found_where_it_stands_whole() -> None:
+    """The dose 50 beside the step 1 is not taken for the dose 150 on the next sheet."""
+    table = "<table><tr><td>1</td><td>50</td></tr></table>"
+    laid = lay_out(f"<style></style>{table}<p style='break-before: page'>150</p>")
+    assert laid.pages == 2
+    assert laid.page_with("\u2066150\u2069", range(1, 3)) == 2
+    assert laid.page_with("50", range(1, 3)) == 1
