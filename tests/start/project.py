@@ -6,6 +6,7 @@ import hashlib
 import importlib.util
 import os
 import shutil
+import signal
 import subprocess
 import sys
 import zipfile
@@ -21,6 +22,10 @@ import tiny_run
 print("program", *sys.argv[1:])
 sys.exit(7)
 """
+
+
+def _heed_ctrl_c() -> None:
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
 
 
 def python_with_pip() -> Path:
@@ -83,6 +88,8 @@ class Project:
             stderr=subprocess.PIPE,
             text=True,
             start_new_session=True,
+            # A shell that starts the tests in the background lets them ignore Ctrl-C, and so all they start.
+            preexec_fn=_heed_ctrl_c,
         )
 
     def start(self, *arguments: str, python: Path | None = None) -> subprocess.CompletedProcess[str]:
