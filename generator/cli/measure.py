@@ -78,16 +78,19 @@ def measure(
         return show_fuzz(checked.catalogue, content, spoilt, workers, form)
     if kills is not None:
         return show_kills(checked.catalogue, content, kills, form)
-    if scale is not None:
-        return show_growth(checked.catalogue, content, scale, form)
-    if again:
-        return show(again_values(checked.catalogue, content), form)
     if count is not None:
         stills, cost = measure_figures(checked.catalogue, ROOT, count, workers)
         return show(_figure_values(stills, cost, workers), form)
-    found = run(checked.catalogue, content, ROOT, say)
-    ordering = {"10,000 exercises in order, seconds of processor": seconds_to_order(checked.catalogue)}
-    return show({**_values(found), **again_values(checked.catalogue, content), **ordering}, form)
+    try:
+        if scale is not None:
+            return show_growth(checked.catalogue, content, scale, form)
+        if again:
+            return show(again_values(checked.catalogue, content), form)
+        found = run(checked.catalogue, content, ROOT, say)
+        ordering = {"10,000 exercises in order, seconds of processor": seconds_to_order(checked.catalogue)}
+        return show({**_values(found), **again_values(checked.catalogue, content), **ordering}, form)
+    except RuntimeError as error:
+        raise click.ClickException(f"nothing was measured: {error}") from error
 
 
 def _figure_values(stills: int, cost: Cost, workers: int) -> dict[str, float]:

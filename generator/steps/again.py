@@ -27,7 +27,7 @@ def measure_again(
 ) -> Again:
     """Build a content from nothing, again, and after a change.
 
-    Raises ValueError where no sentence can be changed, RuntimeError where a build fails.
+    Raises RuntimeError where no sentence can be changed, or a build fails: there is nothing to compare then.
     """
     name, changed = other_sentence(files, catalogue)
     with tempfile.TemporaryDirectory(prefix="phasebook-again-") as made:
@@ -45,7 +45,7 @@ def measure_again(
 def other_sentence(files: Mapping[str, bytes], catalogue: Catalogue) -> tuple[str, bytes]:
     """Return a file in which what an exercise is good for ends with another sign, in the last language.
 
-    Raises ValueError where no exercise says it on one line.
+    Raises RuntimeError where no exercise says it on one line.
     """
     language = catalogue.clinic.languages[-1]
     for exercise in catalogue.exercises.values():
@@ -59,4 +59,4 @@ def other_sentence(files: Mapping[str, bytes], catalogue: Catalogue) -> tuple[st
         if len(found := list(re.finditer(rf"{sought}(?=\.)", text))) == 1:
             end = found[0].end()
             return name, f"{text[:end]}!{text[end + 1 :]}".encode()
-    raise ValueError("no exercise has what it is good for on one line")
+    raise RuntimeError("no exercise has what it is good for on one line")

@@ -71,17 +71,19 @@ def measure(catalogue: Catalogue, content: Path, root: Path, say: Say) -> Measur
         say("Building ...")
         command = [sys.executable, "-m", "generator.cli", "build", "--anew", "--kinds", "standard"]
         paths = ["--output", str(folder / "site"), "--content", str(content.resolve())]
-        build = timed(lambda: _run([*command, *paths], root))
+        build = timed(lambda: run_command([*command, *paths], root))
         say("Running plain MkDocs on the same pages ...")
         export = [sys.executable, "-m", "generator.cli", "export", "pages", str(folder / "pages")]
-        _run([*export, "--content", str(content.resolve())], root)
+        run_command([*export, "--content", str(content.resolve())], root)
         configs = [one for one in sorted((folder / "pages").glob("*.yml")) if one.stem != "mkdocs"]
         mkdocs = timed(lambda: _run_all([_mkdocs(config, folder) for config in configs], root))
         say("Laying out the same sheets for plain WeasyPrint ...")
         sheets = _write_sheets(catalogue, content, root, folder / "sheets")
         say("Running plain WeasyPrint on them ...")
         plain = timed(
-            lambda: _run([sys.executable, "-m", "generator.steps.measure", str(folder / "sheets")], root)
+            lambda: run_command(
+                [sys.executable, "-m", "generator.steps.measure", str(folder / "sheets")], root
+            )
         )
         return Measured(
             build=build,
@@ -110,7 +112,8 @@ def timed(work: Callable[[], object]) -> Cost:
     return Cost(ended - started, cpu)
 
 
-def _run(command: list[str], root: Path) -> None:
+def run_command(command: list[str], root: Path) -> None:
+    """Run a program in the project's folder; RuntimeError with all that it said where it fails."""
     environment = {**os.environ, "NO_MKDOCS_2_WARNING": "1", "SOURCE_DATE_EPOCH": "0"}
     done = subprocess.run(command, cwd=root, env=environment, capture_output=True, text=True, check=False)
     if done.returncode not in (0, 3):
@@ -119,7 +122,7 @@ def _run(command: list[str], root: Path) -> None:
 
 def _run_all(commands: list[list[str]], root: Path) -> None:
     for command in commands:
-        _run(command, root)
+        run_command(command, root)
 
 
 def _mkdocs(config: Path, folder: Path) -> list[str]:

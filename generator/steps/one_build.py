@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import json
 import resource
-import subprocess
 import sys
 from dataclasses import dataclass
 from pathlib import Path
 
 from generator.pipeline import Request, build_site
+from generator.problems import as_text
 from generator.steps.kinds import Kinds
-from generator.steps.measure import Cost, timed
+from generator.steps.measure import Cost, run_command, timed
 
 _TOLD = "built.json"
 
@@ -33,13 +33,7 @@ def build_once(content: Path, folder: Path, root: Path) -> Built:
     Raises RuntimeError where nothing is published: there is nothing to compare then.
     """
     command = [sys.executable, "-m", "generator.steps.one_build", str(content), str(folder)]
-
-    def run() -> None:
-        done = subprocess.run(command, cwd=root, capture_output=True, text=True, check=False)
-        if done.returncode:
-            raise RuntimeError(f"the build failed:\n{done.stdout}{done.stderr}")
-
-    cost = timed(run)
+    cost = timed(lambda: run_command(command, root))
     return Built(cost, **json.loads((folder / _TOLD).read_text("utf-8")))
 
 
@@ -47,7 +41,7 @@ def _build(content: Path, folder: Path) -> None:
     request = Request(content, folder / "site", Path.cwd(), folder / "work", 2, Kinds.STANDARD)
     outcome = build_site(request, lambda _: None)
     if not outcome.published:
-        raise SystemExit("\n".join(str(problem) for problem in outcome.problems))
+        raise SystemExit("\n".join(as_text(problem) for problem in outcome.problems))
     found: dict[str, float] = {
         "pages": outcome.page_count,
         "booklets": outcome.booklet_count,

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import itertools
 import os
-import signal
 import stat
 import subprocess
 import sys
@@ -14,8 +13,11 @@ from pathlib import Path
 import pytest
 
 from generator.publish import Busy, Refused, open_stage, verify
+from tests.killing import killed_at
 
 ROOT = Path(__file__).parents[2]
+# What publishing does to the system, as audit events name it.
+STEPS = ("os.", "open", "shutil.", "ctypes.", "fcntl.")
 
 
 def content_of(folder: Path) -> dict[str, bytes]:
@@ -236,31 +238,6 @@ def run(script: str, *arguments: str) -> subprocess.CompletedProcess[str]:
     return subprocess.run(command, cwd=ROOT, capture_output=True, text=True, check=False)
 
 
-def killed_at(step: int, output: Path, at_once: bool) -> bool:
-    """Publish a site in a process that kills itself at a step; return whether it came that far.
-
-    Every step at which Python talks to the system raises an audit event: at the chosen one the process
-    ends as by the power switch.
-    """
-    child = os.fork()
-    if child == 0:
-        try:
-            steps = itertools.count(1)
-
-            def watch(event: str, _: tuple[object, ...]) -> None:
-                if event.startswith(("os.", "open", "shutil.", "ctypes.", "fcntl.")) and next(steps) == step:
-                    os.kill(os.getpid(), signal.SIGKILL)
-
-            sys.addaudithook(watch)
-            publish(output, "two", at_once=at_once)
-            os._exit(0)
-        finally:
-            os._exit(1)
-    _, status = os.waitpid(child, 0)
-    assert status in (0, signal.SIGKILL)
-    return status != 0
-
-
 @pytest.mark.slow
 @pytest.mark.parametrize("at_once", [True, False])
 def test_a_build_killed_at_any_step_leaves_a_whole_site(tmp_path: Path, at_once: bool) -> None:
@@ -269,7 +246,7 @@ def test_a_build_killed_at_any_step_leaves_a_whole_site(tmp_path: Path, at_once:
     seen = set()
     for step in itertools.count(1):
         publish(output, "one")
-        if not killed_at(step, output, at_once):
+        if not killed_at(step, STEPS, lambda: publish(output, "two", at_once=at_once)):
             break
         assert not at_once or output.is_dir()
         with open_stage(output, content):

@@ -6,8 +6,9 @@ from pathlib import Path
 
 import pytest
 from click import BadParameter
+from click.testing import CliRunner
 
-from generator.cli.measure import Sizes
+from generator.cli.measure import Sizes, measure
 from generator.pipeline import check_catalogue
 from generator.problems import has_errors
 from generator.reading import read_content, read_files
@@ -68,3 +69,11 @@ def test_sizes_that_do_not_rise_are_refused(wrong: str) -> None:
     with pytest.raises(BadParameter, match="write for example 1,10,50"):
         Sizes().convert(wrong, None, None)
     assert Sizes().convert("1,10,50", None, None) == (1, 10, 50)
+
+
+def test_where_no_sentence_can_be_changed_the_reason_is_told(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The command ends with a sentence and without a traceback; nothing is built for it."""
+    monkeypatch.setattr("generator.cli.trials.content_files", lambda _: {})
+    done = CliRunner().invoke(measure, ["--again", "--content", str(CONTENT)])
+    assert done.exit_code == 1
+    assert done.output == "Error: nothing was measured: no exercise has what it is good for on one line\n"
