@@ -16,7 +16,7 @@ from generator.cli.shared import (
 )
 from generator.editing import write_text
 from generator.pipeline import check_catalogue
-from generator.problems import Problem, as_text
+from generator.problems import Problem, as_text, has_errors
 from generator.steps.translating import Progress, export_language, file_of, import_language, progress
 
 
@@ -31,7 +31,7 @@ def translate() -> None:
 def export(language: str, content: Path) -> int:
     """Write or renew the file of LANGUAGE: new texts empty, changed ones marked, nothing lost."""
     checked = check_catalogue(content)
-    if checked.catalogue is None:
+    if checked.catalogue is None or has_errors(checked.problems):
         print_problems(checked.problems, checked.sources)
         return PROBLEMS
     found = export_language(checked.catalogue, content, language)
@@ -52,7 +52,7 @@ def export(language: str, content: Path) -> int:
 def import_(language: str, file: Path, content: Path) -> int:
     """Bring the translations in FILE into the file of LANGUAGE, all of them or none."""
     checked = check_catalogue(content)
-    if checked.catalogue is None:
+    if checked.catalogue is None or has_errors(checked.problems):
         print_problems(checked.problems, checked.sources)
         return PROBLEMS
     found = import_language(checked.catalogue, content, language, file)
@@ -75,7 +75,7 @@ def status(language: str | None, content: Path, form: str) -> int:
     """Say what is translated, outdated and missing, for all languages of the clinic or one."""
     checked = check_catalogue(content)
     catalogue = checked.catalogue
-    if catalogue is None:
+    if catalogue is None or has_errors(checked.problems):
         print_problems(checked.problems, checked.sources, form)
         return PROBLEMS
     listed = (language,) if language else catalogue.clinic.languages
