@@ -72,6 +72,11 @@ class Checked:
     sources: Mapping[str, Sequence[str]]
     ledger: EditionLedger = NO_EDITIONS
 
+    @property
+    def sound(self) -> Catalogue | None:
+        """Return the catalogue where nothing is wrong with it: every id that it names can be found in it."""
+        return None if has_errors(self.problems) else self.catalogue
+
 
 @dataclass(frozen=True)
 class Outcome:
@@ -117,7 +122,7 @@ def check_languages(content: Path) -> Checked:
         return checked
     spoken, found = speak(checked.catalogue, content)
     # A phase may name an exercise that could not be read: no paper is made then, so none is left out.
-    left_out = () if has_errors(checked.problems) else (problem for _, problem in withheld_paper(spoken))
+    left_out = () if checked.sound is None else (problem for _, problem in withheld_paper(spoken))
     return replace(checked, problems=settled(checked.catalogue, (*checked.problems, *found, *left_out)))
 
 
@@ -125,11 +130,11 @@ def build_site(request: Request, say: Say) -> Outcome:
     """Make everything beside the old site, examine all of it, and swap it in; or say why not."""
     say("Reading and checking the catalogue ...")
     checked = check_catalogue(request.content)
-    if checked.catalogue is None or has_errors(checked.problems):
+    if (catalogue := checked.sound) is None:
         return Outcome(checked.problems, checked.sources)
-    spoken, found = speak(checked.catalogue, request.content)
+    spoken, found = speak(catalogue, request.content)
     left_out = tuple(problem for _, problem in withheld_paper(spoken))
-    problems = settled(checked.catalogue, (*checked.problems, *found, *left_out))
+    problems = settled(catalogue, (*checked.problems, *found, *left_out))
     if has_errors(problems) or not spoken:
         return Outcome(problems, checked.sources)
     done = Outcome(problems, checked.sources, withheld=_left_out(spoken))
@@ -213,10 +218,10 @@ def record_editions(
 ) -> tuple[Recording, Mapping[str, Sequence[str]]]:
     """Record every booklet as it is published from this content; return also the lines of what was read."""
     checked = check_catalogue(request.content)
-    if checked.catalogue is None or has_errors(checked.problems):
+    if (catalogue := checked.sound) is None:
         return Recording(problems=checked.problems), checked.sources
-    spoken, found = speak(checked.catalogue, request.content)
-    problems = settled(checked.catalogue, (*checked.problems, *found))
+    spoken, found = speak(catalogue, request.content)
+    problems = settled(catalogue, (*checked.problems, *found))
     if has_errors(problems) or not spoken:
         return Recording(problems=problems), checked.sources
     say("Printing the booklets with the day on which they are recorded ...")
@@ -232,10 +237,10 @@ def record_editions(
 def export_pages(request: Request) -> tuple[tuple[Path, ...], Outcome]:
     """Write the pages of all languages, without booklets, for another builder; return their settings."""
     checked = check_catalogue(request.content)
-    if checked.catalogue is None or has_errors(checked.problems):
+    if (catalogue := checked.sound) is None:
         return (), Outcome(checked.problems, checked.sources)
-    spoken, found = speak(checked.catalogue, request.content)
-    problems = settled(checked.catalogue, (*checked.problems, *found))
+    spoken, found = speak(catalogue, request.content)
+    problems = settled(catalogue, (*checked.problems, *found))
     if has_errors(problems) or not spoken:
         return (), Outcome(problems, checked.sources)
     worked = _worked(request, checked, spoken[0].catalogue)
@@ -246,15 +251,15 @@ def export_pages(request: Request) -> tuple[tuple[Path, ...], Outcome]:
 def preview_site(request: Request, language: str | None, preview: Preview) -> Outcome:
     """Let the preview show the pages of one language, without booklets, if nothing is wrong with them."""
     checked = check_catalogue(request.content)
-    if checked.catalogue is None or has_errors(checked.problems):
+    if (catalogue := checked.sound) is None:
         return Outcome(checked.problems, checked.sources)
-    chosen = language or checked.catalogue.source_language
-    spoken, found = speak(checked.catalogue, request.content, unsigned=True, only=(chosen,))
-    unknown = not_spoken(checked.catalogue, chosen, spoken)
-    problems = settled(checked.catalogue, (*checked.problems, *found, *unknown))
+    chosen = language or catalogue.source_language
+    spoken, found = speak(catalogue, request.content, unsigned=True, only=(chosen,))
+    unknown = not_spoken(catalogue, chosen, spoken)
+    problems = settled(catalogue, (*checked.problems, *found, *unknown))
     if has_errors(problems):
         return Outcome(problems, checked.sources)
     worked = _worked(request, checked, spoken[0].catalogue)
     site = pages.Site(spoken, worked, (), ALL_RULES, request.root, request.work, request.work / "written")
-    problems = settled(checked.catalogue, (*problems, *preview.show(site, checked.sources)))
+    problems = settled(catalogue, (*problems, *preview.show(site, checked.sources)))
     return Outcome(problems, checked.sources, published=not has_errors(problems))

@@ -86,16 +86,16 @@ def booklet(
 
 def _print(order: Order, language: str | None, typed: Typed, content: Path) -> int:
     checked = check_catalogue(content)
-    if checked.catalogue is None or has_errors(checked.problems):
+    if (catalogue := checked.sound) is None:
         print_problems(checked.problems, checked.sources)
         return PROBLEMS
-    phase = _phase(checked.catalogue, order)
-    wishes, problems = read_wishes(checked.catalogue, phase, typed)
+    phase = _phase(catalogue, order)
+    wishes, problems = read_wishes(catalogue, phase, typed)
     if problems:
         print_problems(problems, checked.sources)
         return NOT_STARTED
-    spoken, found = speak(checked.catalogue, content)
-    code = language or checked.catalogue.source_language
+    spoken, found = speak(catalogue, content)
+    code = language or catalogue.source_language
     chosen = next((one for one in spoken if one.voice.code == code), None)
     if chosen is None:
         print_problems([one for one in found if has_errors([one])], checked.sources)

@@ -50,12 +50,12 @@ def changes(old: str, new: str, audience: str, form: str, content: Path) -> int:
                 print_problems((found,), {})
                 return NOT_STARTED
             checked = check_catalogue(found)
-            if checked.catalogue is None or has_errors(checked.problems):
+            if (catalogue := checked.sound) is None:
                 errors = [one for one in checked.problems if has_errors([one])]
                 print_problems(errors, checked.sources)
                 click.echo(f"'{named}' cannot be compared before this is mended.", err=True)
                 return PROBLEMS
-            states.append(state_of(checked.catalogue, checked.orders, checked.ledger, found))
+            states.append(state_of(catalogue, checked.orders, checked.ledger, found))
         report = compare(*states)
     if form == "json":
         print_json(as_json(report, old, new))

@@ -25,7 +25,6 @@ from generator.cli.shared import (
     print_problems,
 )
 from generator.pipeline import check_catalogue
-from generator.problems import has_errors
 from generator.steps.calendar import first_days
 
 
@@ -64,21 +63,21 @@ def dates(programme: str, surgery_date: datetime.date, delayed_from: int, conten
     if wrong := why_not(surgery_date, datetime.date.today()):
         raise click.BadParameter(wrong, param_hint="'--surgery-date'")
     checked = check_catalogue(content)
-    if checked.catalogue is None or has_errors(checked.problems):
+    if (catalogue := checked.sound) is None:
         print_problems(checked.problems, checked.sources, form)
         return PROBLEMS
-    chosen = checked.catalogue.programmes.get(programme)
+    chosen = catalogue.programmes.get(programme)
     if chosen is None:
-        click.echo(_unknown(programme, checked.catalogue.programmes), err=True)
+        click.echo(_unknown(programme, catalogue.programmes), err=True)
         return NOT_STARTED
     try:
         found = first_days(chosen, surgery_date, delayed_from)
     except ValueError as error:
         raise click.BadParameter(str(error), param_hint="'--delayed-from'") from error
     if form == "json":
-        print_json(_as_json(checked.catalogue, chosen, surgery_date, delayed_from, found))
+        print_json(_as_json(catalogue, chosen, surgery_date, delayed_from, found))
     else:
-        click.echo(_as_text(checked.catalogue, chosen, surgery_date, delayed_from, found))
+        click.echo(_as_text(catalogue, chosen, surgery_date, delayed_from, found))
     return DONE
 
 

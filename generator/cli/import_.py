@@ -11,7 +11,7 @@ from generator.editing import change_files, edits_of, hashes_as_read, new_rows, 
 from generator.editing.measurements import MOST_BYTES
 from generator.editing.rules import BAD_TABLE
 from generator.pipeline import check_catalogue
-from generator.problems import Place, Problem, has_errors
+from generator.problems import Place, Problem
 
 
 @click.group("import")
@@ -29,12 +29,12 @@ def measurements(table: Path, content: Path, load: str) -> int:
     """Bring the rows of TABLE (CSV) into the exercises; where one row fits nowhere nothing is written."""
     checked = check_catalogue(content)
     text = _text_of(table)
-    if checked.catalogue is None or has_errors(checked.problems) or isinstance(text, Problem):
+    if (catalogue := checked.sound) is None or isinstance(text, Problem):
         found = (text,) if isinstance(text, Problem) else checked.problems
         print_problems(found, checked.sources)
         return PROBLEMS
     sources = {**checked.sources, str(table): text.splitlines()}
-    rows, problems = rows_of(text, str(table), checked.catalogue, load)
+    rows, problems = rows_of(text, str(table), catalogue, load)
     if problems:
         print_problems(problems, sources)
         return PROBLEMS

@@ -15,7 +15,6 @@ from generator.cli.shared import (
 )
 from generator.cli.trials import again_values, say, show, show_fuzz, show_growth, show_kills
 from generator.pipeline import check_catalogue
-from generator.problems import has_errors
 from generator.steps.many import seconds_to_order
 from generator.steps.measure import Cost, Measured, measure_figures
 from generator.steps.measure import measure as run
@@ -71,24 +70,24 @@ def measure(
 ) -> int:
     """Measure a build of the catalogue; ratios are comparable between machines, seconds are not."""
     checked = check_catalogue(content)
-    if checked.catalogue is None or has_errors(checked.problems):
+    if (catalogue := checked.sound) is None:
         print_problems(checked.problems, checked.sources, form)
         return PROBLEMS
     if spoilt is not None:
-        return show_fuzz(checked.catalogue, content, spoilt, workers, form)
+        return show_fuzz(catalogue, content, spoilt, workers, form)
     if kills is not None:
-        return show_kills(checked.catalogue, content, kills, form)
+        return show_kills(catalogue, content, kills, form)
     if count is not None:
-        stills, cost = measure_figures(checked.catalogue, ROOT, count, workers)
+        stills, cost = measure_figures(catalogue, ROOT, count, workers)
         return show(_figure_values(stills, cost, workers), form)
     try:
         if scale is not None:
-            return show_growth(checked.catalogue, content, scale, form)
+            return show_growth(catalogue, content, scale, form)
         if again:
-            return show(again_values(checked.catalogue, content), form)
-        found = run(checked.catalogue, content, ROOT, say)
-        ordering = {"10,000 exercises in order, seconds of processor": seconds_to_order(checked.catalogue)}
-        return show({**_values(found), **again_values(checked.catalogue, content), **ordering}, form)
+            return show(again_values(catalogue, content), form)
+        found = run(catalogue, content, ROOT, say)
+        ordering = {"10,000 exercises in order, seconds of processor": seconds_to_order(catalogue)}
+        return show({**_values(found), **again_values(catalogue, content), **ordering}, form)
     except RuntimeError as error:
         raise click.ClickException(f"nothing was measured: {error}") from error
 

@@ -21,7 +21,6 @@ from generator.cli.shared import (
     print_problems,
 )
 from generator.pipeline import check_catalogue
-from generator.problems import has_errors
 from generator.steps.ordered import basis_words, hanging_of, order_json, order_of
 
 LIMITS = (
@@ -42,10 +41,9 @@ LIMITS = (
 def order(programme: str, phase: int | None, without: tuple[str, ...], content: Path, form: str) -> int:
     """Print the order of PROGRAMME's exercises with estimates, bands, reasons, and what they hang on."""
     checked = check_catalogue(content)
-    if checked.catalogue is None or has_errors(checked.problems):
+    if (catalogue := checked.sound) is None:
         print_problems(checked.problems, checked.sources, form)
         return PROBLEMS
-    catalogue = checked.catalogue
     if programme not in catalogue.programmes:
         click.echo(_unknown(programme, catalogue.programmes, "programme"), err=True)
         return NOT_STARTED

@@ -40,14 +40,14 @@ def proof(
 ) -> int:
     """Print the booklets (of PROGRAMME) afresh as pictures: four sheets side by side."""
     checked = check_catalogue(content)
-    if checked.catalogue is None or has_errors(checked.problems):
+    if (catalogue := checked.sound) is None:
         print_problems(checked.problems, checked.sources)
         return PROBLEMS
-    known = checked.catalogue.programmes
+    known = catalogue.programmes
     if programme is not None and programme not in known:
         click.echo(f"There is no programme '{programme}'; {nearest(programme, known)}", err=True)
         return NOT_STARTED
-    spoken, _ = speak(checked.catalogue, content, unsigned=True)
+    spoken, _ = speak(catalogue, content, unsigned=True)
     chosen = [one for one in spoken if language in (None, one.voice.code)]
     if not chosen:
         hint = nearest(language or "", (one.voice.code for one in spoken))

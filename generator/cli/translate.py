@@ -16,7 +16,7 @@ from generator.cli.shared import (
 )
 from generator.editing import write_text
 from generator.pipeline import check_catalogue
-from generator.problems import Problem, as_text, has_errors
+from generator.problems import Problem, as_text
 from generator.steps.translating import Progress, export_language, file_of, import_language, progress
 
 
@@ -31,16 +31,16 @@ def translate() -> None:
 def export(language: str, content: Path) -> int:
     """Write or renew the file of LANGUAGE: new texts empty, changed ones marked, nothing lost."""
     checked = check_catalogue(content)
-    if checked.catalogue is None or has_errors(checked.problems):
+    if (catalogue := checked.sound) is None:
         print_problems(checked.problems, checked.sources)
         return PROBLEMS
-    found = export_language(checked.catalogue, content, language)
+    found = export_language(catalogue, content, language)
     if found.text is None:
         return _refused(found.problems)
     path = file_of(content, language)
     if problems := write_text(path, found.text):
         return _refused(problems)
-    whole = progress(checked.catalogue, content, language)[0]
+    whole = progress(catalogue, content, language)[0]
     click.echo(f"{path} is written: {_counts(whole)}. Open it with a PO editor.")
     return DONE
 
@@ -52,16 +52,16 @@ def export(language: str, content: Path) -> int:
 def import_(language: str, file: Path, content: Path) -> int:
     """Bring the translations in FILE into the file of LANGUAGE, all of them or none."""
     checked = check_catalogue(content)
-    if checked.catalogue is None or has_errors(checked.problems):
+    if (catalogue := checked.sound) is None:
         print_problems(checked.problems, checked.sources)
         return PROBLEMS
-    found = import_language(checked.catalogue, content, language, file)
+    found = import_language(catalogue, content, language, file)
     if found.text is None:
         return _refused(found.problems)
     path = file_of(content, language)
     if problems := write_text(path, found.text):
         return _refused(problems)
-    whole = progress(checked.catalogue, content, language)[0]
+    whole = progress(catalogue, content, language)[0]
     entries = "1 entry" if found.changed == 1 else f"{found.changed} entries"
     click.echo(f"{entries} changed in {path}: {_counts(whole)}. Now run: check")
     return DONE
@@ -74,8 +74,7 @@ def import_(language: str, file: Path, content: Path) -> int:
 def status(language: str | None, content: Path, form: str) -> int:
     """Say what is translated, outdated and missing, for all languages of the clinic or one."""
     checked = check_catalogue(content)
-    catalogue = checked.catalogue
-    if catalogue is None or has_errors(checked.problems):
+    if (catalogue := checked.sound) is None:
         print_problems(checked.problems, checked.sources, form)
         return PROBLEMS
     listed = (language,) if language else catalogue.clinic.languages

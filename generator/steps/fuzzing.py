@@ -95,10 +95,10 @@ class Ground:
         checked = check_reading(read, *_ledger(files))
         if read.catalogue is None or has_errors(read.problems):
             return End.READING, checked
-        if checked.catalogue is None or has_errors(checked.problems):
+        if (catalogue := checked.sound) is None:
             return End.CHECKS, checked
-        found = _in_words(checked.catalogue, checked.catalogue.source_language, Path())
-        work_out(checked.catalogue, checked.orders)
+        found = _in_words(catalogue, catalogue.source_language, Path())
+        work_out(catalogue, checked.orders)
         end = End.CHECKS if has_errors(found) else End.PASSED
         return end, replace(checked, problems=(*checked.problems, *found))
 
@@ -136,9 +136,9 @@ def counts(verdicts: Sequence[Verdict]) -> dict[str, float]:
 def ground_of(files: Mapping[str, bytes]) -> Ground:
     """Return sound content as ground; ValueError where the content is not sound."""
     checked = check_reading(read_files(files, parser=_parse_once), *_ledger(files))
-    if checked.catalogue is None or has_errors(checked.problems):
+    if (catalogue := checked.sound) is None:
         raise ValueError("the content has errors before anything is spoilt")
-    return Ground(files, checked.catalogue)
+    return Ground(files, catalogue)
 
 
 _ground: list[Ground] = []
