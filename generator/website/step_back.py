@@ -12,8 +12,8 @@ from generator.catalogue.exercise import Exercise
 from generator.catalogue.programme import Phase, Programme, Use
 from generator.website.addresses import exercise_page
 from generator.website.values import SiteInput
-from generator.wording.doses import dose
-from generator.wording.phrases import duration, list_of, load
+from generator.wording.doses import dose, each_held
+from generator.wording.phrases import list_of, load
 
 
 @dataclass(frozen=True)
@@ -85,10 +85,7 @@ def _amount(site: SiteInput, step: DoseStep, exercise: Exercise) -> str:
     words = " ".join(
         part for part in (phrase.big if in_sets else phrase.spoken, load(voice, step.load)) if part
     )
-    if step.hold is None:
-        return words
-    held = voice.gettext("{dose}, held for {duration}")
-    return held.format(dose=words, duration=duration(voice, step.hold))
+    return words if step.hold is None else each_held(voice, words, step.hold)
 
 
 def _easier(site: SiteInput, exercise: Exercise, forms: Sequence[str]) -> str:

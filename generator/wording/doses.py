@@ -65,10 +65,15 @@ def told_apart(voice: Voice, steps: Sequence[DoseStep], exercise_dose: Dose) -> 
     for step, hold in zip(steps, holds, strict=True):
         phrase = dose(voice, step, exercise_dose)
         parts = [phrase.big] if step.kind in _IN_SETS else [phrase.big, phrase.unit]
-        if hold and len(set(holds)) > 1:
-            parts.append(voice.gettext("for {duration}").format(duration=duration(voice, hold)))
-        said.append(" ".join([*parts, load(voice, step.load)]).strip())
+        words = " ".join([*parts, load(voice, step.load)]).strip()
+        said.append(each_held(voice, words, hold) if hold and len(set(holds)) > 1 else words)
     return tuple(said)
+
+
+def each_held(voice: Voice, words: str, seconds: int) -> str:
+    """Return ``1 × 8, each held for 5 seconds``; "for" alone would read as the time for all eight."""
+    held = voice.gettext("{dose}, each held for {duration}")
+    return held.format(dose=words, duration=duration(voice, seconds))
 
 
 def hold_seconds(step: DoseStep | None, exercise_dose: Dose) -> int | None:

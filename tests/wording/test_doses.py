@@ -73,7 +73,11 @@ def test_steps_that_differ_in_the_hold_alone_are_told_apart() -> None:
     """Somebody who should go from 5 to 10 seconds must not read the same figures twice."""
     steps = [DoseStep(DoseKind.HOLDS, 1, 5, hold=seconds) for seconds in (5, 5, 10)]
     said = [plain(one).replace("\u00a0", " ") for one in told_apart(voice("en"), steps, STRENGTH)]
-    assert said == ["1 × 5 for 5 seconds", "1 × 5 for 5 seconds", "1 × 5 for 10 seconds"]
+    assert said == [
+        "1 × 5, each held for 5 seconds",
+        "1 × 5, each held for 5 seconds",
+        "1 × 5, each held for 10 seconds",
+    ]
     same = [plain(one).replace("\u00a0", " ") for one in told_apart(voice("en"), steps[:2], STRENGTH)]
     assert same == ["1 × 5", "1 × 5"]
 
