@@ -10,6 +10,7 @@ from __future__ import annotations
 import unicodedata
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
+from difflib import SequenceMatcher
 from enum import Enum
 from typing import Any
 
@@ -41,6 +42,8 @@ _SHOWN = 100
 _UNSEEN = frozenset({"Cc", "Cf", "Cs", "Zl", "Zp"})
 # Some scripts spell words with them.
 _JOINERS = "\u200c\u200d"
+# Of two words or parts of a name, below which nobody would take one for the other (difflib's ratio).
+_ALIKE = 0.6
 
 
 @dataclass(frozen=True)
@@ -79,6 +82,52 @@ class Problem:
 def in_order(problems: Iterable[Problem]) -> tuple[Problem, ...]:
     """Return the findings sorted by place, each said once."""
     return tuple(sorted(set(problems), key=lambda problem: problem.sort_key))
+
+
+def nearest(word: str, known: Iterable[str]) -> str | None:
+    """Return the known name that was most likely meant, or None where none is like it.
+
+    What two names share part for part says nothing (``exercise/`` stands before every exercise): the parts
+    that differ must be alike. Else the only name is meant that holds the word or is held in it.
+    """
+    names = sorted(set(known))
+    alike = [(_likeness(word, name), name) for name in names]
+    likeness, found = max(alike, key=lambda one: one[0], default=(0.0, ""))
+    if likeness >= _ALIKE:
+        return found
+    within = [name for name in names if min(len(word), len(name)) > 1 and (word in name or name in word)]
+    return within[0] if len(within) == 1 else None
+
+
+def did_you_mean(word: str, known: Iterable[str]) -> str:
+    """Return ``did you mean 'x'?`` for the nearest known name, or an empty text."""
+    found = nearest(word, known)
+    return "" if found is None else f"did you mean '{found}'?"
+
+
+def offered(word: str, known: Iterable[str]) -> str:
+    """Return what to type instead of a word that is not known: the nearest, else all of them."""
+    listed = sorted(set(known))
+    return did_you_mean(word, listed) or f"there are: {', '.join(listed)}"
+
+
+def _likeness(word: str, name: str) -> float:
+    """Return how alike a typed word and a name are: 1 is the same, below `_ALIKE` is unlike."""
+    typed, meant = word.casefold().split("/"), name.casefold().split("/")
+    if len(typed) == 1:
+        # The name of a thing may be typed without what stands before it.
+        return _ratio(typed[0], meant[-1])
+    if len(typed) != len(meant):
+        return 0.0
+    differ = [(one, other) for one, other in zip(typed, meant, strict=True) if one != other]
+    if all(one.isdecimal() and other.isdecimal() for one, other in differ):
+        return _ALIKE
+    return min(_ratio(one, other) for one, other in differ)
+
+
+def _ratio(typed: str, meant: str) -> float:
+    matcher = SequenceMatcher(None, meant, typed)
+    return matcher.ratio() if matcher.quick_ratio() >= _ALIKE else 0.0
 
 
 def has_errors(problems: Iterable[Problem]) -> bool:

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from difflib import get_close_matches
 
 from generator.catalogue.judgement import Judgement
 from generator.catalogue.values import Catalogue
-from generator.problems import Problem, Rule, Severity
+from generator.problems import Problem, Rule, Severity, did_you_mean
 from generator.progression.activity import activity_of, forms
 from generator.progression.judged import circles
 
@@ -62,10 +61,9 @@ def _unknown(every: list[Judged], known: set[str]) -> Iterator[Problem]:
     for _, judgement in every:
         for position, other in enumerate(judgement.others):
             if other not in known:
-                near = get_close_matches(other, sorted(known), n=1)
-                remedy = f"did you mean '{near[0]}'?" if near else ""
                 place = judgement.at("others", position)
-                yield UNKNOWN.at(place, f"there is no exercise or variation '{other}'", remedy)
+                message = f"there is no exercise or variation '{other}'"
+                yield UNKNOWN.at(place, message, did_you_mean(other, known))
 
 
 def _numbers(

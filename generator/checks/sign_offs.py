@@ -7,12 +7,11 @@ have been taken out on purpose.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from difflib import get_close_matches
 
 from generator.catalogue.editorial import Scope
 from generator.catalogue.review import SignOff
 from generator.catalogue.values import Catalogue
-from generator.problems import Problem, Rule, Severity
+from generator.problems import Problem, Rule, Severity, nearest
 from generator.review.items import items_of
 
 BAD_SIGN_OFF = Rule(
@@ -46,8 +45,8 @@ def check(catalogue: Catalogue) -> Iterator[Problem]:
         if why:
             yield BAD_SIGN_OFF.at(one.place, why)
         elif one.item not in items:
-            near = get_close_matches(one.item, list(items), n=1)
-            remedy = f"{OF_NOTHING.remedy}; the nearest is '{near[0]}'" if near else ""
+            near = nearest(one.item, items)
+            remedy = f"{OF_NOTHING.remedy}; the nearest is '{near}'" if near else ""
             yield OF_NOTHING.at(one.at("item"), f"there is no '{one.item}'", remedy)
         elif not items[one.item].has(one.scope):
             yield BAD_SIGN_OFF.at(one.at("scope"), f"'{one.item}' has nothing to sign as {one.scope.value}")

@@ -16,11 +16,11 @@ from generator.catalogue.values import Catalogue
 from generator.cli.dates import SurgeryDate
 from generator.cli.shared import DONE, NOT_STARTED, PROBLEMS, ROOT, content_option, print_problems
 from generator.pipeline import check_catalogue
-from generator.problems import has_errors
+from generator.problems import has_errors, offered
 from generator.steps.kinds import FOLD, KINDS, STANDARD
 from generator.steps.languages import speak
 from generator.steps.one_patient import Made, Order, make_for_one, why_not_there
-from generator.steps.wishes import Typed, nearest, read_wishes
+from generator.steps.wishes import Typed, read_wishes
 
 
 @click.command()
@@ -99,7 +99,7 @@ def _print(order: Order, language: str | None, typed: Typed, content: Path) -> i
     chosen = next((one for one in spoken if one.voice.code == code), None)
     if chosen is None:
         print_problems([one for one in found if has_errors([one])], checked.sources)
-        raise click.BadParameter(nearest(code, (one.voice.code for one in spoken)), param_hint="'--language'")
+        raise click.BadParameter(offered(code, (one.voice.code for one in spoken)), param_hint="'--language'")
     made = make_for_one(chosen, order, wishes)
     if made.problems:
         print_problems(made.problems, checked.sources)
@@ -115,7 +115,7 @@ def _print(order: Order, language: str | None, typed: Typed, content: Path) -> i
 def _phase(catalogue: Catalogue, order: Order) -> Phase:
     chosen = catalogue.programmes.get(order.programme)
     if chosen is None:
-        hint = nearest(order.programme, catalogue.programmes)
+        hint = offered(order.programme, catalogue.programmes)
         raise click.BadParameter(
             f"there is no programme '{order.programme}'; {hint}", param_hint="'PROGRAMME'"
         )

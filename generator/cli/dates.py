@@ -5,7 +5,6 @@ from __future__ import annotations
 import datetime
 import re
 from collections.abc import Iterable
-from difflib import get_close_matches
 from pathlib import Path
 from typing import Any
 
@@ -25,6 +24,7 @@ from generator.cli.shared import (
     print_problems,
 )
 from generator.pipeline import check_catalogue
+from generator.problems import offered
 from generator.steps.calendar import first_days
 
 
@@ -68,7 +68,8 @@ def dates(programme: str, surgery_date: datetime.date, delayed_from: int, conten
         return PROBLEMS
     chosen = catalogue.programmes.get(programme)
     if chosen is None:
-        click.echo(_unknown(programme, catalogue.programmes), err=True)
+        hint = offered(programme, catalogue.programmes)
+        click.echo(f"There is no programme '{programme}'; {hint}", err=True)
         return NOT_STARTED
     try:
         found = first_days(chosen, surgery_date, delayed_from)
@@ -79,13 +80,6 @@ def dates(programme: str, surgery_date: datetime.date, delayed_from: int, conten
     else:
         click.echo(_as_text(catalogue, chosen, surgery_date, delayed_from, found))
     return DONE
-
-
-def _unknown(typed: str, known: Iterable[str]) -> str:
-    listed = sorted(known)
-    near = get_close_matches(typed, listed, n=1)
-    hint = f"did you mean {near[0]}?" if near else f"there are: {', '.join(listed)}"
-    return f"There is no programme '{typed}'; {hint}"
 
 
 def _as_text(

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from difflib import get_close_matches
-
 import click
 
 from generator.cli.shared import DONE, NOT_STARTED, format_option, print_json
-from generator.problems import Rule
+from generator.problems import Rule, did_you_mean
 from generator.steps.all_rules import ALL_RULES
 
 
@@ -18,8 +16,7 @@ def explain(code: str | None, form: str) -> int:
     """Explain CODE: what you see, why, what to do. Without CODE, list all codes."""
     known = {rule.code: rule for rule in ALL_RULES}
     if code is not None and code not in known:
-        near = get_close_matches(code, list(known), n=1)
-        hint = f"did you mean {near[0]}?" if near else "run 'explain' without a code to see all of them"
+        hint = did_you_mean(code, known) or "run 'explain' without a code to see all of them"
         click.echo(f"There is no code '{code}'; {hint}", err=True)
         return NOT_STARTED
     chosen = [known[code]] if code else list(ALL_RULES)

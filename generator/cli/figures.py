@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from difflib import get_close_matches
 from pathlib import Path
 
 import click
 
 from generator.cli.shared import DONE, NOT_STARTED, PROBLEMS, ROOT, content_option, print_problems
 from generator.pipeline import check_catalogue
-from generator.problems import Severity
+from generator.problems import Severity, did_you_mean
 from generator.steps.contact_sheet import How, draw_figures, known_items
 
 
@@ -41,8 +40,7 @@ def figures(ids: tuple[str, ...], content: Path, output: Path, side: str, moving
     known = known_items(checked.catalogue)
     for name in ids:
         if name not in known:
-            near = get_close_matches(name, known, n=1)
-            hint = f"did you mean {near[0]}?" if near else "name an exercise or a daily-life item"
+            hint = did_you_mean(name, known) or "name an exercise or a daily-life item"
             click.echo(f"There is no '{name}' to draw; {hint}", err=True)
             return NOT_STARTED
     made = draw_figures(checked.catalogue, ids, output, ROOT, How(side == "left", moving, workers))

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
-from difflib import get_close_matches
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 import click
@@ -21,6 +20,7 @@ from generator.cli.shared import (
     print_problems,
 )
 from generator.pipeline import check_catalogue
+from generator.problems import offered
 from generator.steps.ordered import basis_words, hanging_of, order_json, order_of
 
 LIMITS = (
@@ -45,10 +45,11 @@ def order(programme: str, phase: int | None, without: tuple[str, ...], content: 
         print_problems(checked.problems, checked.sources, form)
         return PROBLEMS
     if programme not in catalogue.programmes:
-        click.echo(_unknown(programme, catalogue.programmes, "programme"), err=True)
+        hint = offered(programme, catalogue.programmes)
+        click.echo(f"There is no programme '{programme}'; {hint}", err=True)
         return NOT_STARTED
     if missing := [study for study in without if study not in catalogue.studies]:
-        click.echo(_unknown(missing[0], catalogue.studies, "study"), err=True)
+        click.echo(f"There is no study '{missing[0]}'; {offered(missing[0], catalogue.studies)}", err=True)
         return NOT_STARTED
     chosen = catalogue.programmes[programme]
     if phase is not None and phase > len(chosen.phases):
@@ -61,13 +62,6 @@ def order(programme: str, phase: int | None, without: tuple[str, ...], content: 
     else:
         click.echo("\n".join(_as_text(catalogue, chosen, found, phase, without, hangs)))
     return DONE
-
-
-def _unknown(typed: str, known: Iterable[str], what: str) -> str:
-    listed = sorted(known)
-    near = get_close_matches(typed, listed, n=1)
-    hint = f"did you mean {near[0]}?" if near else f"there are: {', '.join(listed)}"
-    return f"There is no {what} '{typed}'; {hint}"
 
 
 def _as_text(

@@ -8,11 +8,10 @@ import click
 
 from generator.cli.shared import DONE, NOT_STARTED, PROBLEMS, ROOT, content_option, print_problems
 from generator.pipeline import check_catalogue
-from generator.problems import has_errors
+from generator.problems import has_errors, offered
 from generator.steps.kinds import KINDS
 from generator.steps.languages import speak
 from generator.steps.proof import Wanted, proof_sheets
-from generator.steps.wishes import nearest
 
 
 @click.command()
@@ -45,12 +44,12 @@ def proof(
         return PROBLEMS
     known = catalogue.programmes
     if programme is not None and programme not in known:
-        click.echo(f"There is no programme '{programme}'; {nearest(programme, known)}", err=True)
+        click.echo(f"There is no programme '{programme}'; {offered(programme, known)}", err=True)
         return NOT_STARTED
     spoken, _ = speak(catalogue, content, unsigned=True)
     chosen = [one for one in spoken if language in (None, one.voice.code)]
     if not chosen:
-        hint = nearest(language or "", (one.voice.code for one in spoken))
+        hint = offered(language or "", (one.voice.code for one in spoken))
         click.echo(f"There is no language '{language}' to look at; {hint}", err=True)
         return NOT_STARTED
     wanted = Wanted(phase, kind, programme, workers)

@@ -19,9 +19,9 @@ from generator.catalogue.values import Catalogue
 from generator.editing.rules import BAD_ROW, BAD_TABLE
 from generator.editing.splice import Edited, with_entry, with_item
 from generator.editing.yaml_text import Value
-from generator.problems import Place, Problem
+from generator.problems import Place, Problem, did_you_mean
 from generator.reading.fields_exercise import MEASUREMENT
-from generator.reading.findings import BAD, Findings, nearest, shown
+from generator.reading.findings import BAD, Findings, shown
 from generator.reading.nodes import Entries, Items, Node, Scalar
 from generator.reading.table import Group
 
@@ -186,12 +186,12 @@ def _target(table: _Table, name: str, place: Place) -> tuple[Exercise, Variation
     id_, _, form = name.replace("_", "-").partition("/")
     exercise = table.catalogue.exercises.get(id_)
     if exercise is None:
-        remedy = nearest(id_, table.catalogue.exercises) or f"write it first, with: new exercise {id_}"
+        remedy = did_you_mean(id_, table.catalogue.exercises) or f"write it first, with: new exercise {id_}"
         table.problems.append(BAD_ROW.at(place, f"there is no exercise {shown(id_)}", remedy))
         return None
     if form and form not in exercise.variations:
         message = f"'{id_}' has no variation {shown(form)}"
-        table.problems.append(BAD_ROW.at(place, message, nearest(form, exercise.variations)))
+        table.problems.append(BAD_ROW.at(place, message, did_you_mean(form, exercise.variations)))
         return None
     return exercise, exercise.variations.get(form)
 
@@ -240,7 +240,7 @@ def _measurement(table: _Table, typed: Mapping[str, Value], place: Place) -> Mea
     for reference in findings.references:
         if reference.id not in known[reference.target]:
             message = f"there is no {reference.target} {shown(reference.id)}"
-            remedy = nearest(reference.id, known[reference.target]) or _FIRST[reference.target]
+            remedy = did_you_mean(reference.id, known[reference.target]) or _FIRST[reference.target]
             findings.bad(BAD_ROW, place, message, remedy)
     table.problems.extend(findings.problems)
     return None if read is BAD or findings.problems else read

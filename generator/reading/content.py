@@ -11,7 +11,7 @@ from typing import Any
 
 from generator.catalogue.review import NO_LEDGER
 from generator.catalogue.values import Catalogue
-from generator.problems import Place, Problem, in_order
+from generator.problems import Place, Problem, did_you_mean, in_order
 from generator.reading import (
     fields_clinic,
     fields_daily_life,
@@ -20,7 +20,7 @@ from generator.reading import (
     fields_review,
     rules,
 )
-from generator.reading.findings import BAD, Findings, check_id, nearest, shown
+from generator.reading.findings import BAD, Findings, check_id, shown
 from generator.reading.nodes import MOST_BYTES, MOST_NODES, Entries, Node, decode, parse
 from generator.reading.schema_comment import comment_problems
 from generator.reading.table import Group, MapOf, Table
@@ -218,7 +218,7 @@ class _Reader:
                 continue
             rule = rules.UNKNOWN[reference.target]
             message = f"there is no {reference.target} {shown(reference.id)}"
-            self.findings.bad(rule, reference.place, message, nearest(reference.id, sorted(ids)))
+            self.findings.bad(rule, reference.place, message, did_you_mean(reference.id, sorted(ids)))
 
 
 def _assemble(parts: Mapping[str, Any]) -> Catalogue | None:

@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
 from dataclasses import dataclass, field
-from difflib import get_close_matches
 from typing import Final
 
 from generator.problems import Place, Problem, Rule
@@ -46,12 +44,6 @@ class Findings:
         """Report a problem and return the bad value."""
         self.problems.append(rule.at(place, message, remedy))
         return BAD
-
-
-def nearest(word: str, known: Iterable[str]) -> str:
-    """Return ``did you mean 'x'?`` for the nearest known name, or an empty string."""
-    found = get_close_matches(word, list(known), n=1, cutoff=0.6)
-    return f"did you mean '{found[0]}'?" if found else ""
 
 
 def shown(typed: str) -> str:

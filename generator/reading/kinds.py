@@ -13,6 +13,7 @@ from enum import Enum
 from typing import Any, Protocol
 
 from generator.catalogue.base import Text
+from generator.problems import did_you_mean
 from generator.reading import rules
 from generator.reading.findings import (
     ID_PATTERN,
@@ -21,7 +22,6 @@ from generator.reading.findings import (
     _Bad,
     check_id,
     name_of,
-    nearest,
     scalar,
     sentence,
     shown,
@@ -206,7 +206,7 @@ class Choice:
             return typed
         if typed in known:
             return self.options(typed)
-        remedy = nearest(typed, known) or f"take one of: {', '.join(known)}"
+        remedy = did_you_mean(typed, known) or f"take one of: {', '.join(known)}"
         return findings.bad(rules.UNKNOWN_CHOICE, node.place, f"{shown(typed)} is not known here", remedy)
 
     def schema(self) -> dict[str, Any]:

@@ -12,8 +12,9 @@ from typing import Any
 
 from generator.catalogue.pose import AngleSpec, BodyPart, Follow, Ground, Limb, RestSpec, Side, Thing, Towards
 from generator.catalogue.terms import Joint, Movement
+from generator.problems import did_you_mean
 from generator.reading import rules
-from generator.reading.findings import BAD, Findings, name_of, nearest, shown
+from generator.reading.findings import BAD, Findings, name_of, shown
 from generator.reading.kinds import Number
 from generator.reading.nodes import Entries, Node, Scalar
 from generator.reading.table import Group, MapOf, Table
@@ -143,7 +144,7 @@ class Angles:
         known = [member.value for member in options]
         if typed.text in known:
             return typed.text
-        remedy = nearest(typed.text, known) or f"take one of: {', '.join(known)}"
+        remedy = did_you_mean(typed.text, known) or f"take one of: {', '.join(known)}"
         what = "joint" if options is Joint else "movement"
         return findings.bad(
             rules.UNKNOWN_CHOICE, typed.place, f"{shown(typed.text)} is no {what} known here", remedy
@@ -208,7 +209,7 @@ class Things:
             return findings.bad(rules.WRONG_KIND, node.place, message, "write one thing in each entry")
         known = {thing.value: thing for thing in self.tables}
         if name.text not in known:
-            remedy = nearest(name.text, known) or f"take one of: {', '.join(known)}"
+            remedy = did_you_mean(name.text, known) or f"take one of: {', '.join(known)}"
             message = f"{shown(name.text)} is no thing known here"
             return findings.bad(rules.UNKNOWN_CHOICE, name.place, message, remedy)
         thing = known[name.text]

@@ -10,9 +10,9 @@ from dataclasses import dataclass, field
 from types import MappingProxyType
 from typing import Any
 
-from generator.problems import Place
+from generator.problems import Place, did_you_mean
 from generator.reading import rules
-from generator.reading.findings import BAD, Findings, _Bad, check_id, name_of, nearest, shown
+from generator.reading.findings import BAD, Findings, _Bad, check_id, name_of, shown
 from generator.reading.kinds import Kind
 from generator.reading.nodes import Entries, Items, Node, Scalar
 
@@ -113,7 +113,7 @@ class Group:
         spoilt = False
         for key, value in node.entries:
             if key.text not in known:
-                remedy = nearest(key.text, known) or f"known keys are: {', '.join(sorted(known))}"
+                remedy = did_you_mean(key.text, known) or f"known keys are: {', '.join(sorted(known))}"
                 message = f"the key {shown(key.text)} is not known in {self.table.name}"
                 findings.bad(rules.UNKNOWN_KEY, key.place, message, remedy)
                 continue
@@ -240,7 +240,7 @@ class Tagged:
             if word in self.tables:
                 rest = tuple(entry for entry in node.entries if entry[0].text != self.key)
                 return Group(self.tables[word]).read(Entries(node.place, rest), findings)
-            remedy = nearest(word, self.tables) or f"take one of: {', '.join(self.tables)}"
+            remedy = did_you_mean(word, self.tables) or f"take one of: {', '.join(self.tables)}"
             return findings.bad(
                 rules.UNKNOWN_CHOICE, value.place, f"{name_of(value)} is not known here", remedy
             )

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import fields, is_dataclass
-from difflib import get_close_matches
 from enum import Enum
 from typing import Any
 
@@ -18,7 +17,7 @@ from generator.catalogue.fingerprints import as_printed, fingerprint, is_edition
 from generator.catalogue.in_force import in_force
 from generator.catalogue.programme import Phase, Programme, Restriction, Use
 from generator.catalogue.values import Catalogue
-from generator.problems import Place, Problem, Rule
+from generator.problems import Place, Problem, Rule, did_you_mean
 from generator.wording.isolation import plain
 
 BAD_CODE = Rule(
@@ -217,8 +216,7 @@ def typed_code(typed: str, ledger: EditionLedger) -> str | Problem:
     known = [sheet.code for edition in ledger.editions for sheet in edition.sheets]
     if code in known:
         return code
-    near = get_close_matches(code.upper() or typed.upper(), known, n=1, cutoff=0.6)
-    hint = f"did you mean {near[0]}?" if near else ""
+    hint = did_you_mean(code or typed, known)
     if not known:
         hint = "nothing was recorded yet; record what goes out with: editions record"
     if not is_edition_code(typed):

@@ -5,14 +5,13 @@ from __future__ import annotations
 import datetime
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from difflib import get_close_matches
 from fnmatch import fnmatchcase
 from pathlib import Path
 
 from generator.catalogue.editorial import Scope
 from generator.catalogue.review import Reviewer, SignOff
 from generator.catalogue.values import Catalogue
-from generator.problems import Place, Problem, Rule, Severity, in_order
+from generator.problems import Place, Problem, Rule, Severity, did_you_mean, in_order
 from generator.review.evidence import Recalled, recalled
 from generator.review.items import SAFETY, WORDS, Item, Key, items_of
 from generator.review.standing import Standing, standings
@@ -153,8 +152,8 @@ def _scope_problem(catalogue: Catalogue, wanted: Signing) -> Problem | None:
         )
         return BAD_SCOPE.at(Place("--language"), message)
     if wanted.language and wanted.language not in _translated(catalogue):
-        near = get_close_matches(wanted.language, _translated(catalogue), n=1, cutoff=0.3)
-        remedy = f"did you mean '{near[0]}'?" if near else "sign the source language with --scope content"
+        near = did_you_mean(wanted.language, _translated(catalogue))
+        remedy = near or "sign the source language with --scope content"
         message = f"'{wanted.language}' is no language that the clinic translates into"
         return BAD_SCOPE.at(Place("--language"), message, remedy)
     if wanted.next_review and wanted.next_review < wanted.date.replace(day=1):
@@ -187,8 +186,7 @@ def _why_none(
     broken = next(iter(_errors_in(typed, content, found)), None)
     if broken is not None:
         return ITEM_BROKEN.at(broken.place, f"'{typed}' cannot be read: {broken.message}", broken.remedy)
-    near = get_close_matches(typed, list(items), n=1)
-    return NO_ITEM.at(place, "there is no such item", f"did you mean '{near[0]}'?" if near else "")
+    return NO_ITEM.at(place, "there is no such item", did_you_mean(typed, items))
 
 
 def _faults(

@@ -7,13 +7,12 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator
 from dataclasses import replace
-from difflib import get_close_matches
 
 from generator import publish
 from generator.booklets import rules as booklets
 from generator.catalogue.editorial import Weight
 from generator.catalogue.values import Catalogue
-from generator.problems import Problem, Rule, Severity, in_order
+from generator.problems import Problem, Rule, Severity, did_you_mean, in_order
 from generator.website import engine
 
 UNKNOWN_CODE = Rule(
@@ -53,8 +52,7 @@ def weight_problems(catalogue: Catalogue, rules: Collection[Rule]) -> Iterator[P
     for one in catalogue.clinic.codes:
         rule = known.get(one.code)
         if rule is None:
-            near = get_close_matches(one.code, list(known), n=1)
-            remedy = f"did you mean '{near[0]}'?" if near else ""
+            remedy = did_you_mean(one.code, known)
             yield UNKNOWN_CODE.at(one.at("code"), f"there is no code '{one.code}'", remedy)
         elif _lighter(one.weight, rule.severity) and not _may_be_lowered(rule):
             why = "it guards patients" if rule.safety else "later steps rely on it"

@@ -6,7 +6,6 @@ import datetime
 import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from difflib import get_close_matches
 from enum import Enum
 from typing import TypeVar
 
@@ -16,7 +15,7 @@ from generator.catalogue.programme import Phase
 from generator.catalogue.restricted import Track
 from generator.catalogue.terms import Joint, Movement, Position, Surface, WeightBearing
 from generator.catalogue.values import Catalogue
-from generator.problems import Problem, in_order
+from generator.problems import Problem, in_order, offered
 from generator.progression.one_patient import rules
 from generator.reading.doses import WANTED, parse_step
 
@@ -66,13 +65,6 @@ def read_wishes(catalogue: Catalogue, phase: Phase, typed: Typed) -> tuple[Wishe
     return wishes, in_order(reader.found)
 
 
-def nearest(word: str, known: Iterable[str]) -> str:
-    """Return what to type instead of a word that is not known: the nearest, else all of them."""
-    listed = sorted(set(known))
-    near = get_close_matches(word, listed, n=1)
-    return f"did you mean '{near[0]}'?" if near else f"there are: {', '.join(listed)}"
-
-
 def _parts(typed: str) -> list[str]:
     return [part.strip() for part in typed.split(",") if part.strip()]
 
@@ -96,7 +88,7 @@ class _Reader:
 
     def unknown(self, option: str, word: str, known: Iterable[str], kind: str) -> None:
         message = f"there is no {kind} '{word}'"
-        self.found.append(rules.UNKNOWN.at(rules.option(option), message, nearest(word, known)))
+        self.found.append(rules.UNKNOWN.at(rules.option(option), message, offered(word, known)))
 
     def member(self, option: str, word: str, kind: type[Member]) -> Member | None:
         """Return the member that a word stands for; hyphens count as blanks."""

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import difflib
 import re
 from collections import Counter
 from collections.abc import Iterator, Mapping
@@ -13,7 +12,7 @@ from generator.catalogue.dose import DoseStep
 from generator.catalogue.exercise import Exercise
 from generator.catalogue.programme import Phase
 from generator.catalogue.terms import Joint, Movement
-from generator.problems import Place, Problem, Rule
+from generator.problems import Place, Problem, Rule, nearest
 from generator.wording.doses import hold_seconds, lift_time, lower_time
 from generator.wording.isolation import isolate
 from generator.wording.phrases import angle, duration, pain
@@ -159,9 +158,9 @@ def translation_problems(source: str, translation: str, place: Place) -> Iterato
 
 
 def _unknown(name: str, phrases: Phrases, place: Place) -> Problem:
-    near = difflib.get_close_matches(name, phrases, n=1, cutoff=0.5)
+    near = nearest(name, phrases)
     known = ", ".join(f"{{{item}}}" for item in sorted(phrases))
-    remedy = f"did you mean {{{near[0]}}}? " if near else ""
+    remedy = f"did you mean {{{near}}}? " if near else ""
     return UNKNOWN_PHRASE.at(
         place, f"{{{name}}} is not a phrase of this text", f"{remedy}known here: {known}"
     )

@@ -89,7 +89,7 @@ def test_an_unknown_programme_brings_the_nearest(tmp_path: Path) -> None:
     """A misspelt id is answered with the id that is meant."""
     result = run(write_content(tmp_path), "--surgery-date", "2024-02-29", programme="tendon-repai")
     assert result.return_value == NOT_STARTED
-    assert "did you mean tendon-repair?" in result.output
+    assert "did you mean 'tendon-repair'?" in result.output
 
 
 def test_content_with_errors_gives_no_days(tmp_path: Path) -> None:

@@ -53,7 +53,7 @@ def test_a_misspelt_name_draws_nothing(tmp_path: Path) -> None:
     """What is not there cannot be drawn; the nearest name is offered, nothing is written."""
     done = run(tmp_path, DRAWN, "ankle-pumb")
     assert done.return_value == 2
-    assert "did you mean ankle-pump?" in done.stderr
+    assert "did you mean 'ankle-pump'?" in done.stderr
     assert not (tmp_path / "out").exists()
 
 

@@ -96,8 +96,8 @@ def test_json_has_the_pinned_keys(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("arguments", "programme", "says"),
     [
-        ((), "tendon-repare", "There is no programme 'tendon-repare'; did you mean tendon-repair?"),
-        (("--without", "study-z"), "tendon-repair", "There is no study 'study-z'; did you mean study-"),
+        ((), "tendon-repare", "There is no programme 'tendon-repare'; did you mean 'tendon-repair'?"),
+        (("--without", "study-z"), "tendon-repair", "There is no study 'study-z'; did you mean 'study-"),
         (("--phase", "3"), "tendon-repair", "'tendon-repair' has phases 1 to 2"),
     ],
 )

@@ -4,7 +4,19 @@ from __future__ import annotations
 
 import pytest
 
-from generator.problems import Place, Problem, Rule, Severity, as_json, as_text, has_errors, in_order
+from generator.problems import (
+    Place,
+    Problem,
+    Rule,
+    Severity,
+    as_json,
+    as_text,
+    did_you_mean,
+    has_errors,
+    in_order,
+    nearest,
+    offered,
+)
 
 RULE = Rule("sample", "One sees this.", "It comes from that.", "do this")
 NOTE = Rule("hint", "One sees this.", "It comes from that.", "do nothing", severity=Severity.NOTE)
@@ -123,3 +135,48 @@ def test_only_errors_stop_publishing() -> None:
     note: Problem = NOTE.at(Place("a.yml"), "message")
     assert not has_errors([note])
     assert has_errors([note, RULE.at(Place("a.yml"), "message")])
+
+
+KNOWN = (
+    "exercise/clam",
+    "exercise/side-plank",
+    "phase/hip-repair/2",
+    "safety",
+    "study/ekstrom-2007",
+    "use/hip-repair/2/clam",
+)
+
+
+@pytest.mark.parametrize(
+    ("typed", "meant"),
+    [
+        ("exercise/clamp", "exercise/clam"),
+        ("excercise/clam", "exercise/clam"),
+        ("clam", "exercise/clam"),
+        ("Exercise/Clam", "exercise/clam"),
+        ("exercise/side", "exercise/side-plank"),
+        ("study/ekstrom", "study/ekstrom-2007"),
+        ("phase/hip-repair/9", "phase/hip-repair/2"),
+        ("use/hip-repair/3/clam", "use/hip-repair/2/clam"),
+        ("safty", "safety"),
+    ],
+)
+def test_the_name_that_was_meant_is_offered(typed: str, meant: str) -> None:
+    """A slip of the fingers, a beginning, another number or a name without its kind finds what was meant."""
+    assert nearest(typed, KNOWN) == meant
+    assert did_you_mean(typed, KNOWN) == f"did you mean '{meant}'?"
+
+
+@pytest.mark.parametrize(
+    "typed", ["exercise/nope", "exercise/", "study/nobody-2007", "phase/knee/2", "", "x"]
+)
+def test_nothing_is_offered_that_is_not_like_it(typed: str) -> None:
+    """A kind or a year in common says nothing of what was meant."""
+    assert nearest(typed, KNOWN) is None
+    assert did_you_mean(typed, KNOWN) == ""
+
+
+def test_what_there_is_stands_where_nothing_is_like_it() -> None:
+    """In a short list a word like no other is answered with all of them."""
+    assert offered("nope", ("left", "right", "both")) == "there are: both, left, right"
+    assert offered("rigt", ("left", "right", "both")) == "did you mean 'right'?"

@@ -114,7 +114,7 @@ def test_a_typing_error_is_refused_and_the_nearest_offered() -> None:
     problem = typed_code(wrong, known)
     assert isinstance(problem, Problem)
     assert "check character" in problem.message
-    assert problem.remedy == f"did you mean {code(123456)}?"
+    assert problem.remedy == f"did you mean '{code(123456)}'?"
 
 
 def test_a_right_code_that_nobody_recorded_is_told() -> None:

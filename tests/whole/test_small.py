@@ -66,7 +66,7 @@ def test_every_code_can_be_explained(answer: Answer) -> None:
     ]  # fmt: skip
     refused = answer("explain", "unknown-kee")
     assert refused.returncode == 2
-    assert "did you mean unknown-key?" in refused.stderr
+    assert "did you mean 'unknown-key'?" in refused.stderr
 
 
 @pytest.mark.slow
