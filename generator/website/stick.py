@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import re
 from collections.abc import Iterator
 from pathlib import Path, PurePosixPath
 
@@ -11,6 +12,8 @@ INDEX = "search/search_index.json"
 # Pages for lost readers are a server's affair, and their addresses begin at its root.
 _FOR_SERVERS = frozenset({"404.html", "manifest.json"})
 _FIRST_SCRIPT = b"<script src="
+# A stick is a copy that may be older than the page at the address.
+_ADDRESS = re.compile(rb'\s*<p class="pb-footer__page">.*?</p>', re.DOTALL)
 
 
 def stick_files(site: Path, sources: Path) -> Iterator[tuple[str, bytes]]:
@@ -26,10 +29,14 @@ def stick_files(site: Path, sources: Path) -> Iterator[tuple[str, bytes]]:
         if name in _FOR_SERVERS:
             continue
         content = file.read_bytes()
-        found[name] = with_script(content, name, path) if name.endswith(".html") else content
+        found[name] = _page(content, name, path) if name.endswith(".html") else content
         if name.endswith(INDEX):
             found[name.removesuffix(".json") + ".js"] = b"var __index = " + content.strip() + b";\n"
     yield from sorted(found.items())
+
+
+def _page(content: bytes, name: str, script: str) -> bytes:
+    return with_script(_ADDRESS.sub(b"", content), name, script)
 
 
 def with_script(page: bytes, name: str, script: str) -> bytes:

@@ -174,6 +174,7 @@ def test_hostile_text_comes_out_as_it_was_typed(tmp_path: Path, fonts: Path) -> 
     assert page.title.get_text() == f"{HOSTILE} · {HOSTILE}"
     assert page.select('meta[name="description"]')[0]["content"] == HOSTILE
     assert page.select("main b, main em, main del, main code, main script") == []
+    assert page.select(".pb-footer__page") == [], "no address where the clinic has named none"
     assert [p for p in audit(prepared) if p.code != "dose-not-in-catalogue"] == []
 
 

@@ -12,7 +12,7 @@ from typing import Any
 import pypdfium2
 import pytest
 
-from tests.website.small_site import EVIDENCE, HEEL_RAISE, ORDER, PATIENT_2, PHASE_2, PROGRAMME
+from tests.website.small_site import EVIDENCE, HEEL_RAISE, ORDER, PATIENT_2, PHASE_2, PREFIX, PROGRAMME
 
 pytestmark = pytest.mark.slow
 NOTE = "Do these exercises only as your physiotherapist has told you."
@@ -54,13 +54,22 @@ def printed(tab: Any, folder: Path) -> list[str]:
 
 
 @pytest.mark.parametrize("page", ["index.html", PROGRAMME, PHASE_2, HEEL_RAISE, EVIDENCE])
-def test_every_sheet_carries_note_telephone_and_demonstration_line(
+def test_every_sheet_carries_note_telephone_demonstration_line_and_address(
     visit: Any, tmp_path: Path, page: str
 ) -> None:
-    """A sheet that is parted from the others still says whom to call and that it replaces nobody."""
-    for sheet in printed(visit(f"en/{page}"), tmp_path):
+    """A sheet that is parted from the others says whom to call, what it is, and where its page stands."""
+    tab = visit(f"en/{page}")
+    assert not tab.locator(".pb-footer__page").is_visible()
+    for sheet in printed(tab, tmp_path):
         for words in (NOTE, "0555 010 200", "Demonstration, not for treatment."):
             assert words in sheet, words
+        assert f"https://clinic.example/{PREFIX}/en/{page}" in sheet.replace(" ", ""), "address"
+
+
+def test_the_address_is_printed_from_left_to_right(visit: Any, tmp_path: Path) -> None:
+    """In a right-to-left line an address would be torn apart at its signs; PDFium reads in visual order."""
+    sheets = printed(visit(f"ar/{HEEL_RAISE}"), tmp_path)
+    assert all(f"https://clinic.example/{PREFIX}/ar/{HEEL_RAISE}" in sheet for sheet in sheets)
 
 
 @pytest.mark.parametrize(

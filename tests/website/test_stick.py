@@ -30,7 +30,8 @@ def site_of(folder: Path, files: dict[str, str]) -> Path:
 FILES = {
     "index.html": "<p>No script</p>",
     "404.html": '<a href="/en/">lost</a>',
-    "en/index.html": '<head><script src="../assets/js/frame.1.js"></script></head>',
+    "en/index.html": '<head><script src="../assets/js/frame.1.js"></script></head>'
+    '<footer><p class="pb-footer__page"><bdi dir="ltr">https://clinic.example/en/index.html</bdi></p></footer>',
     "en/search/search_index.json": '{"docs": []}',
 }
 
@@ -44,7 +45,7 @@ def test_pages_with_a_script_load_the_stand_in_first_from_their_own_depth() -> N
 
 
 def test_folder_and_file_hold_the_same_and_are_the_same_each_time(tmp_path: Path) -> None:
-    """Both are made twice, byte for byte alike; what only a server needs is left out; the folder is whole."""
+    """Made twice they are alike byte for byte; what only a server needs, and its address, is left out."""
     site, output = site_of(tmp_path / "site", FILES), tmp_path / "stick"
     archives = []
     for _ in range(2):
@@ -58,6 +59,7 @@ def test_folder_and_file_hold_the_same_and_are_the_same_each_time(tmp_path: Path
     }
     assert inside == folder
     assert "stick/404.html" not in inside
+    assert inside["stick/en/index.html"].endswith(b"</head><footer></footer>")
     assert inside["stick/en/search/search_index.js"] == b'var __index = {"docs": []};\n'
     assert verify(output) == ()
 
