@@ -62,7 +62,16 @@ def make_paper(
 
     shelf: keeps booklets between builds; what would be the same is taken from there.
     """
-    jobs = booklet_jobs(spoken, worked, folder, assets, kinds)
+    return print_jobs(booklet_jobs(spoken, worked, folder, assets, kinds), folder, workers, shelf)
+
+
+def print_jobs(
+    jobs: Sequence[tuple[str, str, BookletJob]], folder: Path, workers: int, shelf: Shelf | None = None
+) -> tuple[Sheets, ...]:
+    """Write booklets under `folder`, all languages on the same sheets, and the print files to fold.
+
+    jobs: language, path from `folder` and job of each; phases and kinds with all their languages.
+    """
     results = make_alike([job for _, _, job in jobs], workers, shelf)
     made = [
         Sheets(language, path, job, result)

@@ -8,27 +8,56 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from generator.booklets.make import make_booklets
 from generator.booklets.side_by_side import proof_pngs
+from generator.booklets.values import BookletJob
 from generator.catalogue.arranged import Orders
-from generator.problems import Place, Problem, in_order
+from generator.problems import Problem, in_order
 from generator.steps.figures import draw_all, palette_of
-from generator.steps.kinds import Kinds
+from generator.steps.kinds import FOLD, POCKET, Kinds
 from generator.steps.languages import Spoken
-from generator.steps.paper import booklet_jobs
+from generator.steps.paper import Sheets, booklet_jobs, print_jobs
 from generator.steps.worked import work_out
 
-ACROSS = 4
+ACROSS, FOLDS_ACROSS = 4, 2
+"""Sheets in a row; a side of a sheet to fold is as wide as two pages."""
 
 
 @dataclass(frozen=True)
 class Wanted:
-    """Which booklets to look at; None means all, of kinds all usual ones. workers: processes at a time."""
+    """Which booklets to look at; None means all, of kinds all that a build usually makes.
+
+    workers: processes at a time.
+    """
 
     phase: int | None = None
     kind: str | None = None
     programme: str | None = None
+    language: str | None = None
     workers: int = 1
+
+    def printed(self, job: BookletJob) -> bool:
+        """Return whether a booklet has to be printed, in whatever language it is.
+
+        Where one begins its sheets depends on the other languages; what is folded is a pocket booklet.
+        """
+        kind = POCKET if self.kind == FOLD else self.kind
+        return (
+            self.phase in (None, job.phase)
+            and kind in (None, job.kind)
+            and self.programme in (None, job.programme)
+        )
+
+    def shown(self, sheets: Sheets) -> bool:
+        """Return whether a booklet is one to look at."""
+        return self.language in (None, sheets.language) and self.kind in (None, sheets.kind)
+
+    def kinds(self, spoken: Sequence[Spoken]) -> Kinds:
+        """Return the kinds of the smallest build that publishes what is wanted in all these languages."""
+        kind = POCKET if self.kind == FOLD else self.kind
+        codes = [one.voice.code for one in spoken if self.language in (None, one.voice.code)]
+        source = spoken[0].catalogue.source_language
+        usual = all(kind in (None, *Kinds.USUAL.of(code, source)) for code in codes)
+        return Kinds.USUAL if usual else Kinds.ALL
 
 
 @dataclass(frozen=True)
@@ -42,36 +71,34 @@ class Proofs:
 def proof_sheets(
     spoken: Sequence[Spoken], orders: Orders, wanted: Wanted, assets: Path, output: Path
 ) -> Proofs:
-    """Write the sheets of the booklets wanted into `output`, rows of four, named after their booklets."""
+    """Write the sheets of the booklets wanted into `output`, in rows, named after their booklets.
+
+    spoken: all languages of the clinic, whichever is wanted, because a build sets them on the same sheets.
+    """
     catalogue = spoken[0].catalogue
     palette = palette_of((assets / "tokens.css").read_text(encoding="utf-8"))
     gallery = draw_all(catalogue, palette, lefts=(False,), with_moving=False, workers=wanted.workers)
     worked = replace(work_out(catalogue, orders), gallery=gallery)
     pictures: list[Path] = []
     problems: list[Problem] = []
-    kinds = Kinds.USUAL if wanted.kind is None else Kinds.ALL
-    with tempfile.TemporaryDirectory() as folder:
-        jobs = [
-            (path, job)
-            for _, path, job in booklet_jobs(spoken, worked, Path(folder), assets, kinds)
-            if wanted.phase in (None, job.phase)
-            and wanted.kind in (None, job.kind)
-            and wanted.programme in (None, job.programme)
-        ]
-        results = make_booklets([job for _, job in jobs], wanted.workers)
-        for (path, _), result in zip(jobs, results, strict=True):
-            problems += (replace(one, place=Place(path)) for one in result.problems)
-            pictures += _write(result.path.read_bytes(), output / Path(path).with_suffix(""))
+    with tempfile.TemporaryDirectory() as name:
+        folder = Path(name)
+        jobs = booklet_jobs(spoken, worked, folder, assets, wanted.kinds(spoken))
+        made = print_jobs([one for one in jobs if wanted.printed(one[2])], folder, wanted.workers)
+        for sheets in filter(wanted.shown, made):
+            problems += sheets.problems
+            pictures += _write(sheets, output / Path(sheets.path).with_suffix(""))
     return Proofs(tuple(pictures), in_order(problems))
 
 
-def _write(pdf: bytes, folder: Path) -> list[Path]:
+def _write(sheets: Sheets, folder: Path) -> list[Path]:
     """Write the rows of one booklet into a folder of its own; rows of an earlier run there are removed."""
     shutil.rmtree(folder, ignore_errors=True)
     folder.mkdir(parents=True)
     written = []
-    for number, png in enumerate(proof_pngs(pdf, ACROSS)):
-        path = folder / f"pages-{number * ACROSS + 1:02}.png"
+    across = FOLDS_ACROSS if sheets.folded else ACROSS
+    for number, png in enumerate(proof_pngs(sheets.result.path.read_bytes(), across)):
+        path = folder / f"pages-{number * across + 1:02}.png"
         path.write_bytes(png)
         written.append(path)
     return written

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import click
 import pytest
 from click.testing import CliRunner, Result
 
@@ -25,7 +26,6 @@ def run(folder: Path, *options: str) -> Result:
         (("tendon-repai",), "did you mean 'tendon-repair'?"),
         (("--language", "eng"), "did you mean 'en'?"),
         (("--phase", "7"), "No booklet is of this phase and kind"),
-        (("--kind", "huge"), "No booklet is of this phase and kind"),
     ],
 )
 def test_nothing_to_look_at(tmp_path: Path, options: tuple[str, ...], says: str) -> None:
@@ -35,6 +35,15 @@ def test_nothing_to_look_at(tmp_path: Path, options: tuple[str, ...], says: str)
     assert result.return_value == NOT_STARTED
     assert says in result.output
     assert not (tmp_path / "proof").exists()
+
+
+def test_an_unknown_kind(tmp_path: Path) -> None:
+    """The command names the kinds there are, the file to fold among them."""
+    write_content(tmp_path / "content")
+    with pytest.raises(click.UsageError) as raised:
+        run(tmp_path, "--kind", "huge")
+    assert raised.value.exit_code == NOT_STARTED
+    assert "'pocket-fold'" in raised.value.format_message()
 
 
 def test_content_with_errors_is_not_printed(tmp_path: Path) -> None:
@@ -62,6 +71,6 @@ def test_each_booklet_has_rows_of_its_own(tmp_path: Path) -> None:
     assert f"{len(pictures)} pictures; look at" in result.output
     kinds = {
         "tendon-repair-phase-1",
-        *(f"tendon-repair-phase-1-{kind}" for kind in ("large", "pocket", "sheet")),
+        *(f"tendon-repair-phase-1-{kind}" for kind in ("large", "pocket", "pocket-fold", "sheet")),
     }
-    assert "tendon-repair-phase-1" in {path.name for path in rows.parent.iterdir()} <= kinds
+    assert {path.name for path in rows.parent.iterdir()} == kinds
