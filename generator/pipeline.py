@@ -107,7 +107,8 @@ def check_reading(read: Reading, recorded: ReadLedger, ledger: Mapping[str, Sequ
     sources = {**read.sources, **ledger}
     if read.catalogue is None:
         return Checked(None, {}, in_order((*read.problems, *recorded.problems)), sources)
-    found = (*checks.check_content(read.catalogue), *figures.thing_problems(read.catalogue))
+    whole = not has_errors(read.problems)
+    found = (*checks.check_content(read.catalogue, whole), *figures.thing_problems(read.catalogue))
     wrong = weight_problems(read.catalogue, ALL_RULES)
     problems = settled(read.catalogue, (*read.problems, *recorded.problems, *found, *wrong))
     catalogue = with_angles(read.catalogue)

@@ -12,7 +12,7 @@ from types import MappingProxyType
 
 from generator.catalogue.values import Catalogue
 from generator.checks import check_content
-from generator.problems import Problem, in_order
+from generator.problems import Problem, has_errors, in_order
 from generator.reading import Reading, read_files
 
 CLINIC = """\
@@ -320,7 +320,8 @@ def read(files: Mapping[str, str]) -> Reading:
 def findings_of(files: Mapping[str, str]) -> tuple[Problem, ...]:
     """Return everything that reading and the checks of content find, sorted by place."""
     reading = read(files)
-    checked = check_content(reading.catalogue) if reading.catalogue else ()
+    whole = not has_errors(reading.problems)
+    checked = check_content(reading.catalogue, whole) if reading.catalogue else ()
     return in_order((*reading.problems, *checked))
 
 

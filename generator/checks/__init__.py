@@ -1,6 +1,7 @@
 """Checks content by the rules of the trade: one rule, one file; every finding is a value.
 
-`CONTENT` names the checks in the order of their names; nothing is ever appended to it.
+`CONTENT` names the checks in the order of their names; nothing is ever appended to it. `OF_THE_WHOLE` are
+those that only a catalogue without gaps can answer.
 """
 
 from __future__ import annotations
@@ -19,6 +20,7 @@ from generator.checks import (
     doses,
     forbidden,
     full_days,
+    in_use,
     judgements,
     legs,
     measured,
@@ -67,6 +69,8 @@ CONTENT: tuple[Check, ...] = (
     weeks_of_use.check,
     windows.check,
 )
+# These ask what nothing leads to; where something could not be read, that may be what leads there.
+OF_THE_WHOLE: tuple[Check, ...] = (in_use.check,)
 RULES: tuple[Rule, ...] = (
     *actions.RULES,
     *bands.RULES,
@@ -77,6 +81,7 @@ RULES: tuple[Rule, ...] = (
     *doses.RULES,
     *forbidden.RULES,
     *full_days.RULES,
+    *in_use.RULES,
     *judgements.RULES,
     *legs.RULES,
     *measured.RULES,
@@ -96,10 +101,11 @@ RULES: tuple[Rule, ...] = (
 )
 
 
-def check_content(catalogue: Catalogue, checks: Iterable[Check] = CONTENT) -> tuple[Problem, ...]:
+def check_content(catalogue: Catalogue, whole: bool = True) -> tuple[Problem, ...]:
     """Return what the checks find in the content, before any language is chosen.
 
-    Angles that poses show count as stated.
+    Angles that poses show count as stated. whole: whether all of the content could be read.
     """
     shown = with_angles(catalogue)
-    return tuple(problem for check in checks for problem in check(shown))
+    asked = (*CONTENT, *OF_THE_WHOLE) if whole else CONTENT
+    return tuple(problem for check in asked for problem in check(shown))

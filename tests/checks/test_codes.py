@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from generator import checks, reading
-from tests.checks import test_content, test_poses, test_sign_offs, test_trade
+from tests.checks import test_content, test_in_use, test_poses, test_sign_offs, test_trade
 from tests.reading import test_files, test_values
 
 
@@ -11,6 +11,7 @@ def test_every_code_has_a_mistake_that_produces_it() -> None:
     """The tables of mistakes and the rules name the same codes: none is untested, none is invented."""
     mistakes = (
         *test_content.CASES,
+        *test_in_use.CASES,
         *test_sign_offs.CASES,
         *test_trade.CASES,
         *test_poses.CASES,

@@ -654,10 +654,13 @@ cautions:
   - {{signal: notice, harm: serious injury, hazard: a, consequence: b, avoid: c}}
 """
     assert problems_of({**FILES, "daily-life/sleeping.yml": item}) == [
-        "signal-word daily-life/sleeping.yml:12:14"
+        "in-no-phase daily-life/sleeping.yml:1:7",
+        "signal-word daily-life/sleeping.yml:12:14",
     ]
     fitting = item.replace("signal: notice", "signal: warning")
-    assert problems_of({**FILES, "daily-life/sleeping.yml": fitting}) == []
+    assert problems_of({**FILES, "daily-life/sleeping.yml": fitting}) == [
+        "in-no-phase daily-life/sleeping.yml:1:7"
+    ]
 
 
 def test_trained_muscles_have_no_upper_limit() -> None:
