@@ -52,11 +52,13 @@ addEventListener("DOMContentLoaded", () => {
   });
 });
 
-/* Not every browser opens what is folded when an address leads into it. */
+/* Not every browser opens what is folded when an address leads into it, and none opens a part that begins with its
+   own fold. */
 const unfold = () => {
   const target = document.getElementById(location.hash.slice(1));
+  const own = target?.querySelector(":scope > details.pb-fold:first-child");
   let opened = false;
-  for (let fold = target?.closest("details:not([open])"); fold; fold = fold.parentElement.closest("details:not([open])")) {
+  for (let fold = (own ?? target)?.closest("details:not([open])"); fold; fold = fold.parentElement.closest("details:not([open])")) {
     fold.open = true;
     opened = true;
   }

@@ -27,7 +27,7 @@ from generator.website.values import SiteInput
 from generator.wording.localise import NO_TRANSLATIONS, localise
 from generator.wording.voice import voice
 from tests.website.looks import awry, unfold
-from tests.website.small_site import EVIDENCE, ORDER, PATIENT_1, PATIENT_2, PROJECT, PROTOCOL
+from tests.website.small_site import EVIDENCE, ORDER, PATIENT_1, PATIENT_2, PROGRAMME, PROJECT, PROTOCOL
 
 pytestmark = pytest.mark.slow
 axe_module = pytest.importorskip("axe_playwright_python.sync_playwright", reason="axe is not installed")
@@ -52,7 +52,7 @@ def said(tab: Any) -> str:
 
 @pytest.mark.parametrize(
     "page",
-    [f"en/{ORDER}", f"en/{EVIDENCE}", f"en/{PROTOCOL}", f"en/{PATIENT_2}", f"ar/{PATIENT_2}", f"ar/{ORDER}"],
+    [f"{code}/{name}" for code in ("en", "ar") for name in (ORDER, EVIDENCE, PROTOCOL, PATIENT_2)],
 )
 def test_pages_for_clinicians_pass_axe_and_fit_a_narrow_screen(visit: Any, page: str) -> None:
     """Light and dark, in both directions, at every width, all folds open (axe-core; WCAG 2.2, 1.4.10)."""
@@ -83,13 +83,17 @@ def test_a_table_is_sorted_by_keyboard_and_says_how(visit: Any) -> None:
 
 
 def test_an_address_that_leads_into_a_fold_opens_it(visit: Any) -> None:
-    """A study or an exercise named on another page is seen at once, also when the address changes later."""
+    """A study, an exercise or a part of a page is seen at once, also when the address changes later."""
     tab = visit(f"en/{EVIDENCE}#study-invented-2001")
     assert tab.locator("#study-invented-2001").is_visible()
     table = tab.locator("#evidence section.pb-block").first
     assert not table.is_visible()
     tab.evaluate("id => { location.hash = id }", table.get_attribute("id"))
     table.wait_for(state="visible")
+    tab = visit(f"en/{PROGRAMME}")
+    assert not tab.locator("#allowed table").is_visible()
+    tab.locator('.pb-jump a[href="#allowed"]').click()
+    tab.locator("#allowed table").wait_for(state="visible")
 
 
 def test_an_exercise_is_left_out_and_the_address_repeats_it(visit: Any) -> None:
