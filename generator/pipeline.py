@@ -20,7 +20,7 @@ from generator.catalogue.editions import NO_EDITIONS, EditionLedger
 from generator.catalogue.values import Catalogue
 from generator.problems import Problem, has_errors, in_order
 from generator.progression import arrange
-from generator.publish import NotPublishedError, Stage, audit_tree, open_stage
+from generator.publish import NotPublishedError, Stage, audit_tree, claim, open_stage
 from generator.reading import Reading, read_content
 from generator.reading.editions import ReadLedger
 from generator.shelf import Shelf
@@ -57,6 +57,11 @@ class Request:
     workers: int = 1
     kinds: Kinds = Kinds.USUAL
     anew: bool = False
+
+    @property
+    def cache(self) -> Path:
+        """Return the folder of what is kept between builds."""
+        return self.work / "cache"
 
 
 @dataclass(frozen=True)
@@ -139,16 +144,23 @@ def build_site(request: Request, say: Say) -> Outcome:
     if has_errors(problems) or not spoken:
         return Outcome(problems, checked.sources)
     done = Outcome(problems, checked.sources, withheld=_left_out(spoken))
-    shelf = Shelf(request.work / "shelf", program_digest(), request.anew)
+    try:
+        return _build(request, checked, spoken, done, say)
+    except NotPublishedError as error:
+        return _refused(checked, problems, error)
+
+
+def _build(
+    request: Request, checked: Checked, spoken: tuple[Spoken, ...], done: Outcome, say: Say
+) -> Outcome:
+    """Make everything anew that changed since the last build, and publish it."""
+    shelf = Shelf(claim(request.cache) / "shelf", program_digest(), request.anew)
     state = unchanged.state_of(request.content, request.root, request.kinds.value)
     if (there := unchanged.still_there(shelf, state, request.output)) is not None:
         say("Nothing has changed since this site was published, and it is whole.")
         return _counted(replace(done, published=True), there)
-    try:
-        with open_stage(request.output, request.content) as stage:
-            outcome = _fill(request, checked, spoken, done, stage, shelf, say)
-    except NotPublishedError as error:
-        return Outcome(in_order((*problems, error.problem)), checked.sources, refused=True)
+    with open_stage(request.output, request.content) as stage:
+        outcome = _fill(request, checked, spoken, done, stage, shelf, say)
     if outcome.published:
         counted = Counted(outcome.page_count, outcome.booklet_count, outcome.sheet_count)
         # The site is out: where nothing more can be kept the next build only takes longer.
@@ -156,6 +168,10 @@ def build_site(request: Request, say: Say) -> Outcome:
             unchanged.remember(shelf, state, request.output, counted)
             shelf.tidy()
     return outcome
+
+
+def _refused(checked: Checked, problems: Sequence[Problem], error: NotPublishedError) -> Outcome:
+    return Outcome(in_order((*problems, error.problem)), checked.sources, refused=True)
 
 
 def _counted(outcome: Outcome, there: Counted) -> Outcome:
@@ -180,7 +196,7 @@ def _fill(
         *protocols.make_protocol_sheets(*printed, shelf),
     )
     say("Writing the pages ...")
-    site = pages.Site(spoken, worked, sheets, ALL_RULES, request.root, request.work, stage.workshop)
+    site = pages.Site(spoken, worked, sheets, ALL_RULES, request.root, request.cache, stage.workshop)
     made = pages.make_pages(site, stage.root, request.workers, shelf)
     paper.move_paper(sheets, stage.root)
     found = [*made.problems, *(problem for one in sheets for problem in one.problems)]
@@ -209,7 +225,7 @@ def _left_out(spoken: tuple[Spoken, ...]) -> tuple[str, ...]:
 def _worked(request: Request, checked: Checked, catalogue: Catalogue) -> Worked:
     """Work out everything, pictures included; those that did not change are kept from the last time."""
     tokens = (request.root / "site_assets" / "tokens.css").read_text(encoding="utf-8")
-    gallery = gallery_of(catalogue, tokens, request.work / "figures", request.workers)
+    gallery = gallery_of(catalogue, tokens, request.cache / "figures", request.workers)
     facts = work_out(catalogue, checked.orders)
     return replace(facts, gallery=gallery, ledger=checked.ledger, recorded=checked.ledger.dates())
 
@@ -225,9 +241,12 @@ def record_editions(
     problems = settled(catalogue, (*checked.problems, *found))
     if has_errors(problems) or not spoken:
         return Recording(problems=problems), checked.sources
+    try:
+        shelf = Shelf(claim(request.cache) / "shelf", program_digest())
+    except NotPublishedError as error:
+        return Recording(problems=(error.problem,), refused=True), checked.sources
     say("Printing the booklets with the day on which they are recorded ...")
     assets = request.root / "site_assets"
-    shelf = Shelf(request.work / "shelf", program_digest())
     worked = _worked(request, checked, spoken[0].catalogue)
     # A folder of its own: another recording of the project may run at the same time.
     with tempfile.TemporaryDirectory(prefix="record-", dir=request.work) as folder:
@@ -244,8 +263,12 @@ def export_pages(request: Request) -> tuple[tuple[Path, ...], Outcome]:
     problems = settled(catalogue, (*checked.problems, *found))
     if has_errors(problems) or not spoken:
         return (), Outcome(problems, checked.sources)
+    try:
+        claim(request.cache)
+    except NotPublishedError as error:
+        return (), _refused(checked, problems, error)
     worked = _worked(request, checked, spoken[0].catalogue)
-    site = pages.Site(spoken, worked, (), ALL_RULES, request.root, request.work, request.output)
+    site = pages.Site(spoken, worked, (), ALL_RULES, request.root, request.cache, request.output)
     return hand_on(site, request.output), Outcome(problems, checked.sources, published=True)
 
 
@@ -260,7 +283,11 @@ def preview_site(request: Request, language: str | None, preview: Preview) -> Ou
     problems = settled(catalogue, (*checked.problems, *found, *unknown))
     if has_errors(problems):
         return Outcome(problems, checked.sources)
+    try:
+        claim(request.cache)
+    except NotPublishedError as error:
+        return _refused(checked, problems, error)
     worked = _worked(request, checked, spoken[0].catalogue)
-    site = pages.Site(spoken, worked, (), ALL_RULES, request.root, request.work, request.work / "written")
+    site = pages.Site(spoken, worked, (), ALL_RULES, request.root, request.cache, request.work / "written")
     problems = settled(catalogue, (*problems, *preview.show(site, checked.sources)))
     return Outcome(problems, checked.sources, published=not has_errors(problems))

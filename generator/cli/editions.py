@@ -78,7 +78,7 @@ def record(
     if has_errors(found.problems):
         print_problems(found.problems, sources)
         click.echo("Nothing was recorded.")
-        return PROBLEMS
+        return NOT_STARTED if found.refused else PROBLEMS
     click.echo("\n".join(_said(found, archive, output)))
     return DONE
 

@@ -62,7 +62,7 @@ def pages(content: Path, output: Path) -> int:
     configs, outcome = write_all(Request(content, output, ROOT, ROOT / ".phasebook"))
     if has_errors(outcome.problems):
         print_problems(outcome.problems, outcome.sources)
-        return PROBLEMS
+        return NOT_STARTED if outcome.refused else PROBLEMS
     first = configs[0].relative_to(output).as_posix()
     click.echo(
         f"Written: {output}, {len(configs)} languages. In that folder, 'mkdocs build -f {first}' builds one."

@@ -8,6 +8,7 @@ from __future__ import annotations
 from generator.problems import Rule
 from generator.publish import doses, expected, links, manifest, notes, outside, refusals, sheets
 from generator.publish.audit import audit_tree
+from generator.publish.cache import claim
 from generator.publish.expected import Audit, Expected, ExpectedPdf
 from generator.publish.manifest import verify
 from generator.publish.refusals import Busy, NotPublishedError, Refused
@@ -34,6 +35,7 @@ __all__ = [
     "Refused",
     "Stage",
     "audit_tree",
+    "claim",
     "open_stage",
     "verify",
 ]

@@ -54,6 +54,18 @@ NOT_A_FILE = Rule(
     "A link may lead out of the site, and such a name cannot be listed in the manifest.",
     "remove it from the theme or the assets and put a plain file with a plain name there",
 )
+CACHE_OTHER = Rule(
+    "cache-other-version",
+    "The folder in which finished work is kept was laid out by another version of the program.",
+    "Its files would be read as something that they are not.",
+    "delete the folder; all that it holds can be made again",
+)
+CACHE_FOREIGN = Rule(
+    "cache-not-ours",
+    "The folder in which finished work is kept holds files, and nothing says that this program made it.",
+    "Somebody put files there; the program removes from its own folder what it no longer needs.",
+    "move what is in it elsewhere, or delete it",
+)
 
 RULES = (
     OUTPUT_DANGEROUS,
@@ -64,6 +76,8 @@ RULES = (
     BUSY,
     NOT_WRITABLE,
     NOT_A_FILE,
+    CACHE_OTHER,
+    CACHE_FOREIGN,
 )
 
 

@@ -53,7 +53,7 @@ class Recording:
     """What came of recording: codes that are new, how many were known, what hindered it.
 
     same: how many of the known came out byte for byte as they were kept. kept: SHA-256 of each file by its
-    path from the site's root.
+    path from the site's root. refused: it was not even started.
     """
 
     fresh: tuple[str, ...] = ()
@@ -61,6 +61,7 @@ class Recording:
     same: int = 0
     kept: Mapping[str, str] | None = None
     problems: tuple[Problem, ...] = ()
+    refused: bool = False
 
 
 @dataclass(frozen=True)

@@ -39,7 +39,7 @@ ROOT = ""
 class Site:
     """What the pages are made from.
 
-    work: a folder of the project for what may be kept between builds. workshop: one of this build alone;
+    cache: a folder of the project for what is kept between builds. workshop: one of this build alone;
     another build of the same project writes other pages of the same names at the same time.
     """
 
@@ -48,7 +48,7 @@ class Site:
     sheets: Sequence[Sheets]
     rules: tuple[Rule, ...]
     root: Path
-    work: Path
+    cache: Path
     workshop: Path
 
     @property
@@ -90,7 +90,7 @@ def write_sources(site: Site, output: Path, write: WritePages = write_pages) -> 
 
     write: writes the pages of one language into a folder.
     """
-    fonts = prepare_fonts(site.work / "fonts")
+    fonts = prepare_fonts(site.cache / "fonts")
     codes = [one.voice.code for one in site.spoken]
     assets = write_assets(site.root / "site_assets", fonts, codes, output)
     figures = write_figures(site.worked.gallery, output)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 import errno
 import functools
 import json
@@ -12,10 +13,12 @@ from pathlib import Path
 
 import pytest
 
+from generator.cli.build import exit_code
+from generator.pipeline import Request, build_site, export_pages, record_editions
 from generator.publish import open_stage, verify
 from generator.steps import unchanged
 from tests.content import FILES, with_change, write_content
-from tests.whole.command import answered, bytes_of, phasebook
+from tests.whole.command import PROJECT, answered, bytes_of, phasebook
 
 CLINIC = "clinic.yml"
 Answer = Callable[..., subprocess.CompletedProcess[str]]
@@ -175,3 +178,30 @@ def test_an_unknown_option_is_refused_in_a_sentence(answer: Answer) -> None:
     assert done.returncode == 2
     assert "No such option" in done.stderr
     assert "Traceback" not in done.stderr
+
+
+@pytest.mark.parametrize(
+    ("name", "code", "reason"),
+    [
+        ("phasebook-cache.json", "cache-other-version", "format 7, this one keeps format 1"),
+        ("letter.json", "cache-not-ours", "it holds 'letter.json'"),
+    ],
+)
+def test_a_cache_that_is_not_ours_is_refused_with_the_reason(
+    tmp_path: Path, name: str, code: str, reason: str
+) -> None:
+    """Of another version, or with somebody's files: exit code 2 for building, recording and exporting."""
+    cache = tmp_path / "work" / "cache"
+    cache.mkdir(parents=True)
+    (cache / name).write_text('{"format": 7}', encoding="utf-8")
+    content = write_content(tmp_path / "content")
+    request = Request(content, tmp_path / "site", PROJECT, tmp_path / "work")
+    before = bytes_of(tmp_path)
+    built = build_site(request, lambda _: None)
+    recorded, _ = record_editions(request, tmp_path / "archive", datetime.date(2026, 11, 25), lambda _: None)
+    _, exported = export_pages(request)
+    assert [exit_code(built), exit_code(exported), recorded.refused] == [2, 2, True]
+    for *_, problem in (built.problems, exported.problems, recorded.problems):
+        assert problem.code == code
+        assert reason in problem.message
+    assert bytes_of(tmp_path) == before
