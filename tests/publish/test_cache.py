@@ -1,4 +1,4 @@
-"""The folder of kept work: made, marked, used again; refused where it is not ours or another version kept it."""
+"""The folder of kept work is made, marked and used again; any other folder is refused with its reason."""
 
 from __future__ import annotations
 
