@@ -46,7 +46,7 @@ class Sizes(click.ParamType[tuple[int, ...]]):
     type=click.IntRange(1),
     is_flag=False,
     flag_value=100,
-    help="Only kill this many builds (100 where no number is given) and see what is left.",
+    help="Only kill this many builds (100 where no number is given), and some recordings and signings.",
 )
 @click.option(
     "--workers",

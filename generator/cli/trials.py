@@ -16,11 +16,15 @@ from generator.steps.again import measure_again
 from generator.steps.excerpt import content_files, excerpt
 from generator.steps.growth import measure_growth
 from generator.steps.kills import kill_builds, second_state
+from generator.steps.kills_of_ledgers import kill_ledgers
 from generator.steps.rebuilt import both_directions, rebuild_passed
 
 # Of so many spoilt files one is built, and a few in any case.
 _ONE_BUILT_OF = 1000
 _LEAST_BUILT = 4
+# Of so many killed builds there is one recording and one signing, and a few in any case.
+_ONE_WRITTEN_OF = 5
+_LEAST_WRITTEN = 5
 
 
 def show_fuzz(catalogue: Catalogue, content: Path, count: int, workers: int, form: str) -> int:
@@ -39,22 +43,28 @@ def show_fuzz(catalogue: Catalogue, content: Path, count: int, workers: int, for
 
 
 def show_kills(catalogue: Catalogue, content: Path, count: int, form: str) -> int:
-    """Kill builds of one programme, two states of it in turns, and tell what a reader met meanwhile."""
+    """Kill builds of one programme, then the writers of its ledgers, and tell what was met meanwhile."""
     files = excerpt(content_files(content), catalogue)
     with tempfile.TemporaryDirectory(prefix="phasebook-kills-") as folder:
         found = kill_builds((files, second_state(files)), count, ROOT, Path(folder), say)
-    for fault in found.faults:
+    wanted = max(_LEAST_WRITTEN, count // _ONE_WRITTEN_OF)
+    with tempfile.TemporaryDirectory(prefix="phasebook-kills-") as folder:
+        ledgers = kill_ledgers(files, wanted, ROOT, Path(folder), say)
+    faults = (*found.faults, *ledgers.faults)
+    for fault in faults:
         say(fault)
     show(
         {
             "builds killed": found.kills,
             "builds that were quicker": found.done,
             "files read meanwhile": found.reads,
-            "faults": len(found.faults),
+            "recordings and signings killed": ledgers.kills,
+            "recordings and signings that were quicker": ledgers.done,
+            "faults": len(faults),
         },
         form,
     )
-    return PROBLEMS if found.faults else DONE
+    return PROBLEMS if faults else DONE
 
 
 def again_values(catalogue: Catalogue, content: Path) -> dict[str, float]:

@@ -86,12 +86,7 @@ class _Trial:
             kinds=Kinds.STANDARD,
             anew=anew,
         )
-        # The server has read the program once and has no thread: its copies begin at once, and soundly.
-        context = get_context("forkserver")
-        context.set_forkserver_preload([__name__])
-        build = context.Process(target=_build, args=(request,))
-        build.start()
-        return build
+        return begin(_build, request)
 
     def build(self, number: int) -> float:
         """Build to the end and return the seconds it took; RuntimeError where nothing is published."""
@@ -103,9 +98,23 @@ class _Trial:
         return time.perf_counter() - started
 
 
-def _build(request: Request) -> None:
-    # As in a build from the command line, not as the process was made that this one is a copy of.
+def begin(work: Callable[..., None], *given: object) -> BaseProcess:
+    """Start some work in a process of its own, as the command line would."""
+    # The server has read the program once and has no thread: its copies begin at once, and soundly.
+    context = get_context("forkserver")
+    context.set_forkserver_preload([__name__])
+    process = context.Process(target=_at_work, args=(work, *given))
+    process.start()
+    return process
+
+
+def _at_work(work: Callable[..., None], *given: object) -> None:
+    # As in a command that was typed, not as the process was made that this one is a copy of.
     set_start_method(get_all_start_methods()[0], force=True)
+    work(*given)
+
+
+def _build(request: Request) -> None:
     if not build_site(request, lambda _: None).published:
         raise SystemExit(1)
 
@@ -132,7 +141,7 @@ def kill_builds(
             anew = (kills + done) % _ANEW_EACH == _ANEW_EACH - 1
             other = 0 if _files(trial.site) == found[1] else 1
             started = time.perf_counter()
-            killed = _kill(trial.start(other, anew), chance.uniform(0, seconds))
+            killed = kill(trial.start(other, anew), chance.uniform(0, seconds))
             kills, done = kills + killed, done + (not killed)
             if not killed:
                 seconds = min(seconds, time.perf_counter() - started)
@@ -183,12 +192,12 @@ def _reading(reader: _Reader) -> Iterator[None]:
         thread.join()
 
 
-def _kill(build: BaseProcess, seconds: float) -> bool:
-    """Kill a build after some seconds; return whether it was still running."""
-    build.join(seconds)
-    build.kill()
-    build.join()
-    return build.exitcode == -signal.SIGKILL
+def kill(process: BaseProcess, seconds: float) -> bool:
+    """Kill a process after some seconds; return whether it was still running."""
+    process.join(seconds)
+    process.kill()
+    process.join()
+    return process.exitcode == -signal.SIGKILL
 
 
 def _left(trial: _Trial) -> Iterator[str]:
