@@ -95,7 +95,7 @@ def _in_turn(
 def _card(
     site: SiteInput, programme: Programme, phase: Phase, choice: UseChoice, *, brought: bool
 ) -> SheetCard:
-    voice, use = site.voice, _in_words(programme, phase, choice)
+    voice, use = site.voice, _in_words(programme, choice)
     exercise = site.exercise_in(programme.id, choice.phase, use.use)
     variation = exercise.variations[use.variation] if use.variation else None
     own = variation.cautions if variation else ()
@@ -129,15 +129,14 @@ def _card(
     )
 
 
-def _in_words(programme: Programme, phase: Phase, choice: UseChoice) -> Use:
+def _in_words(programme: Programme, choice: UseChoice) -> Use:
     """Return the use that a choice is about, its texts in the language of the programme.
 
-    Choices are worked out once for all languages. An alternative has the condition of what it replaces.
+    Choices are worked out once for all languages.
     """
     use = choice.use
     told = next(one for one in programme.phase(choice.phase).uses if one.use == use.use)
-    when = (one.when for one in phase.uses if one.when and use.when and one.when.source == use.when.source)
-    return replace(use, note=told.note, cautions=told.cautions, when=next(when, use.when))
+    return replace(use, note=told.note, cautions=told.cautions, when=told.when)
 
 
 def _typed(step: DoseStep) -> str:

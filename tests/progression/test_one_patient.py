@@ -115,6 +115,18 @@ def test_what_strains_is_replaced_by_its_alternative() -> None:
     assert found.told.left_out == (LeftOut("heel-raise", LeftOutKind.STRAIN, ("knee",), "ankle-pump"),)
 
 
+@pytest.mark.parametrize(("own", "says"), [("", None), ("The swelling has gone.", "The swelling has gone.")])
+def test_an_alternative_has_its_own_condition(own: str, says: str | None) -> None:
+    """It was begun in an earlier phase, so it does not wait for what the one it replaces waits for."""
+    late = "        week: 9\n        delayed-week: 11\n        when: Two sessions of the weight shift went well.\n"
+    files = with_change(FILES, PROGRAMME, HEEL_RAISE_USE, HEEL_RAISE_USE + late)
+    if own:
+        files = with_change(files, PROGRAMME, PUMP_USE, PUMP_USE + f"        when: {own}\n")
+    (use,) = phase_of(narrowed(files, avoid=Avoided(strains=frozenset({"knee"})))).uses
+    assert (use.use, use.week, use.delayed_week) == ("ankle-pump", None, None)
+    assert (use.when.source if use.when else None) == says
+
+
 def test_an_alternative_that_does_not_pass_is_not_printed() -> None:
     """What takes the place is held to the same wishes; when nothing is left the booklet is refused."""
     avoid = Avoided(strains=frozenset({"knee"}), surfaces=frozenset({Surface.BED, Surface.FLOOR}))

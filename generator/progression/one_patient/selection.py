@@ -73,8 +73,9 @@ class Selector:
     def alternative(self, use: Use) -> Use | None:
         """Return the use that takes the place of one that falls out; None where nothing named passes.
 
-        It is a use of this phase, or the latest one of an earlier phase, whose doses the patient has reached;
-        it begins no earlier than what it replaces.
+        It is a use of this phase, or the latest one of an earlier phase, whose doses the patient has reached.
+        That one waits for nothing but its own condition; where an exercise of this phase was to make way for
+        what falls out, it comes on that day, so that the other is not stopped before.
         """
         name = self.catalogue.exercises[use.use].alternative
         here = next((one for one in self.phase.uses if one.use == name), None)
@@ -88,9 +89,11 @@ class Selector:
         ]
         if not earlier:
             return None
+        takes_over = any(one.replaced_by == use.use for one in self.phase.uses)
+        week, delayed_week = (use.week, use.delayed_week) if takes_over else (None, None)
         found = replace(
-            earlier[-1], week=use.week, delayed_week=use.delayed_week, when=use.when, place=use.place,
-            places=use.places, then=use.then, replaced_by=use.replaced_by, accepts=None,
+            earlier[-1], week=week, delayed_week=delayed_week, place=use.place, places=use.places,
+            then=use.then, replaced_by=use.replaced_by, accepts=None,
         )  # fmt: skip
         return found if self.why_out(found) is None and self._fits(found) else None
 
