@@ -37,7 +37,7 @@ def phase_choices(catalogue: Catalogue, programme: Programme, phase: Phase) -> P
     limits, weights = tuple(_limits(selector)), tuple(_weights(selector))
     instead = {use.use: selector.alternative(use) for use in phase.uses}
     here = {use.use for use in phase.uses}
-    # Where one may take the place of several, it comes as for the first of them.
+    # Where one may take the place of several, it comes as it does for the first of them.
     brought: dict[str, Use] = {}
     for one in instead.values():
         if one is not None and one.use not in here:

@@ -74,8 +74,7 @@ class Selector:
         """Return the use that takes the place of one that falls out; None where nothing named passes.
 
         It is a use of this phase, or the latest one of an earlier phase, whose doses the patient has reached.
-        That one waits for nothing but its own condition; where an exercise of this phase was to make way for
-        what falls out, it comes on that day, so that the other is not stopped before.
+        The patient has begun that one already, so it waits for nothing but its own condition.
         """
         name = self.catalogue.exercises[use.use].alternative
         here = next((one for one in self.phase.uses if one.use == name), None)
@@ -89,10 +88,8 @@ class Selector:
         ]
         if not earlier:
             return None
-        takes_over = any(one.replaced_by == use.use for one in self.phase.uses)
-        week, delayed_week = (use.week, use.delayed_week) if takes_over else (None, None)
         found = replace(
-            earlier[-1], week=week, delayed_week=delayed_week, place=use.place, places=use.places,
+            earlier[-1], week=None, delayed_week=None, place=use.place, places=use.places,
             then=use.then, replaced_by=use.replaced_by, accepts=None,
         )  # fmt: skip
         return found if self.why_out(found) is None and self._fits(found) else None
@@ -121,7 +118,6 @@ def needed(exercise: Exercise, variation: Variation | None) -> tuple[str, ...]:
 def chosen_uses(selector: Selector) -> tuple[tuple[Use, ...], tuple[LeftOut, ...]]:
     """Return the uses that this patient keeps, alternatives included, and what falls out."""
     kept: list[Use] = []
-    brought: dict[str, Use] = {}
     left_out: list[LeftOut] = []
     for use in selector.phase.uses:
         reason = selector.why_out(use)
@@ -131,12 +127,11 @@ def chosen_uses(selector: Selector) -> tuple[tuple[Use, ...], tuple[LeftOut, ...
         kind, what = reason
         asked = kind in (LeftOutKind.ASKED, LeftOutKind.NOT_CHOSEN)
         instead = None if asked else selector.alternative(use)
-        if instead is not None and instead not in selector.phase.uses:
-            if instead.use not in {one.use for one in kept}:
-                kept.append(instead)
-            brought[use.use] = instead
+        already = {one.use for one in (*kept, *selector.phase.uses)}
+        if instead is not None and instead.use not in already:
+            kept.append(instead)
         left_out.append(LeftOut(use.use, kind, what, instead.use if instead else None))
-    heirs = _Heirs({use.use: use for use in selector.phase.uses}, {use.use for use in kept}, brought)
+    heirs = _Heirs({use.use: use for use in selector.phase.uses}, {use.use for use in kept})
     return tuple(heirs.linked(use) for use in kept), tuple(left_out)
 
 
@@ -144,21 +139,25 @@ def chosen_uses(selector: Selector) -> tuple[tuple[Use, ...], tuple[LeftOut, ...
 class _Heirs:
     """Says what becomes of a use when what was to take its place has fallen out.
 
-    phase: all uses of the phase as written. kept: ids that stay. brought: alternatives by what they replace.
+    An alternative takes no other exercise's place: it is easier than what it replaces, and begins before.
+    phase: all uses of the phase as written. kept: ids that stay.
     """
 
     phase: Mapping[str, Use]
     kept: set[str]
-    brought: Mapping[str, Use]
 
     def linked(self, use: Use) -> Use:
-        """Return the use with the exercise that really takes its place, in this phase or in the next one."""
+        """Return the use with the exercise that really takes its place, in this phase or in the next one.
+
+        An alternative was not written for this place, so what the next phase has is not said to follow it.
+        """
         own = use.use in self.phase
         if use.then is not Then.REPLACED:
-            # An alternative was not written for this place, so the next phase need not have it.
             return use if own or use.then is Then.ENDS else replace(use, then=Then.ENDS)
         heir = next(self._heirs(use), None)
-        return replace(use, then=Then.REPLACED if heir else Then.ENDS, replaced_by=heir)
+        if heir is None or not (own or heir in self.kept):
+            return replace(use, then=Then.ENDS, replaced_by=None)
+        return replace(use, replaced_by=heir)
 
     def _heirs(self, use: Use) -> Iterator[str]:
         seen = {use.use}
@@ -166,10 +165,6 @@ class _Heirs:
         while heir is not None and heir not in seen:
             if heir not in self.phase or heir in self.kept:
                 yield heir
-                return
-            instead = self.brought.get(heir)
-            if instead is not None and instead.use != use.use:
-                yield instead.use
                 return
             seen.add(heir)
             fallen = self.phase[heir]
