@@ -18,7 +18,7 @@ from generator.cli.shared import DONE, NOT_STARTED, PROBLEMS, ROOT, content_opti
 from generator.pipeline import check_catalogue
 from generator.problems import has_errors, offered
 from generator.steps.kinds import FOLD, KINDS, STANDARD
-from generator.steps.languages import speak
+from generator.steps.languages import WITHHELD, speak
 from generator.steps.one_patient import Made, Order, make_for_one, why_not_there
 from generator.steps.wishes import Typed, read_wishes
 
@@ -98,8 +98,11 @@ def _print(order: Order, language: str | None, typed: Typed, content: Path) -> i
     code = language or catalogue.source_language
     chosen = next((one for one in spoken if one.voice.code == code), None)
     if chosen is None:
-        print_problems([one for one in found if has_errors([one])], checked.sources)
-        raise click.BadParameter(offered(code, (one.voice.code for one in spoken)), param_hint="'--language'")
+        if why := [one for one in found if has_errors([one]) or one.code == WITHHELD.code]:
+            print_problems(why, checked.sources)
+        hint = offered(code, (one.voice.code for one in spoken))
+        message = f"there is no booklet in the language '{code}'; {hint}"
+        raise click.BadParameter(message, param_hint="'--language'")
     made = make_for_one(chosen, order, wishes)
     if made.problems:
         print_problems(made.problems, checked.sources)

@@ -44,7 +44,7 @@ def files_beside(content: Path) -> list[str]:
         (("--delayed",), "add --surgery-date"),
         (("--output", "/nowhere/at/all/booklet.pdf"), "there is no folder '/nowhere/at/all'"),
         (("--output", "/tmp"), "does not end in .pdf"),
-        (("--language", "eng"), "did you mean 'en'?"),
+        (("--language", "eng"), "no booklet in the language 'eng'; did you mean 'en'?"),
         (("--kind", "huge"), "'huge' is not"),
     ],
 )

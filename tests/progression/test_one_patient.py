@@ -130,7 +130,20 @@ def test_an_alternative_has_its_own_condition(own: str, says: str | None) -> Non
 def test_an_alternative_that_does_not_pass_is_not_printed() -> None:
     """What takes the place is held to the same wishes; when nothing is left the booklet is refused."""
     avoid = Avoided(strains=frozenset({"knee"}), surfaces=frozenset({Surface.BED, Surface.FLOOR}))
-    assert refused(narrowed(avoid=avoid)) == ["patient-empty --without: no exercise of phase 2 is left"]
+    assert refused(narrowed(avoid=avoid)) == ["patient-empty --avoid: no exercise of phase 2 is left"]
+
+
+@pytest.mark.parametrize(
+    ("wishes", "option"),
+    [
+        ({"without": frozenset({"heel-raise"})}, "without"),
+        ({"limits": (Limit(Joint.ANKLE, Movement.PLANTARFLEXION, 10),)}, "limit"),
+        ({"avoid": Avoided(surfaces=frozenset(Surface))}, "avoid"),
+    ],
+)
+def test_the_option_that_leaves_nothing_is_named(wishes: dict[str, Any], option: str) -> None:
+    """A clinician takes back the wish that excludes most."""
+    assert refused(narrowed(**wishes)) == [f"patient-empty --{option}: no exercise of phase 2 is left"]
 
 
 def test_an_alternative_of_a_later_phase_is_not_brought_in() -> None:
@@ -316,6 +329,15 @@ def test_a_dose_that_is_not_reached_is_refused(exercise: str, dose: DoseStep, sa
     (message,) = refused(narrowed(doses={exercise: dose}))
     assert message.startswith("patient-dose --dose: ")
     assert says in message
+
+
+def test_a_refused_dose_is_answered_with_those_there_are() -> None:
+    """The remedy names the dose steps of the phase, or the exercises of the booklet."""
+    high, absent = reps(3, 12), {"ankle-pump": reps(1, 5)}
+    (above,) = narrowed(doses={"heel-raise": high}).problems
+    (missing,) = narrowed(doses=absent).problems
+    assert above.remedy.endswith("dose steps: 2 x 8, 3 x 8, 3 x 10, 3 x 10 with light band")
+    assert missing.remedy == "in it are: heel-raise"
 
 
 def test_what_was_to_be_replaced_by_what_falls_out_has_a_real_heir() -> None:

@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 
 from generator.catalogue.base import Text, read_only
 from generator.catalogue.dose import DoseStep, is_harder, not_permitted
+from generator.catalogue.edition_values import step_text
 from generator.catalogue.exercise import Exercise
 from generator.catalogue.one_patient import (
     PATIENT_WEIGHT,
     ForOnePatient,
     LeftOut,
+    LeftOutKind,
     OperatedSide,
     PatientDates,
     Wishes,
@@ -26,6 +29,16 @@ from generator.progression.one_patient import rules
 from generator.progression.one_patient.limits import added_restrictions, too_wide, with_added
 from generator.progression.one_patient.selection import Selector, chosen_uses
 
+_OPTIONS = MappingProxyType(
+    {
+        LeftOutKind.ASKED: "without",
+        LeftOutKind.NOT_CHOSEN: "only",
+        LeftOutKind.THING: "have",
+        LeftOutKind.STRAIN: "avoid",
+        LeftOutKind.SURFACE: "avoid",
+        LeftOutKind.POSITION: "avoid",
+    }
+)
 _NO_WORDS: Mapping[str, Text] = MappingProxyType({})
 Strained = tuple[tuple[str, tuple[str, ...]], ...]
 
@@ -60,7 +73,8 @@ def narrow(
     selector = Selector(catalogue, with_added(stages, added), stage, wishes, added)
     uses, left_out = chosen_uses(selector)
     life, life_out, strained = _daily_life(selector)
-    problems = (*_not_kept(catalogue, stages, stage, wishes, uses), *_doses(catalogue, wishes, uses))
+    gaps = _not_kept(catalogue, stages, stage, wishes, uses, left_out)
+    problems = (*gaps, *_doses(catalogue, wishes, uses))
     if problems:
         return Narrowed(catalogue, problems=in_order(problems))
     uses = tuple(_with_waivers(_with_dose(use, wishes), catalogue.exercises[use.use], wishes) for use in uses)
@@ -97,7 +111,12 @@ def _refused(programme: Programme, phase: Phase, wishes: Wishes) -> Iterator[Pro
 
 
 def _not_kept(
-    catalogue: Catalogue, programme: Programme, phase: Phase, wishes: Wishes, uses: tuple[Use, ...]
+    catalogue: Catalogue,
+    programme: Programme,
+    phase: Phase,
+    wishes: Wishes,
+    uses: tuple[Use, ...],
+    left_out: tuple[LeftOut, ...],
 ) -> Iterator[Problem]:
     """Yield a finding where nothing is left, and for each prerequisite that is missing.
 
@@ -105,7 +124,7 @@ def _not_kept(
     """
     if not uses:
         message = f"no exercise of phase {phase.number} is left"
-        yield rules.EMPTY.at(rules.option("only" if wishes.only is not None else "without"), message)
+        yield rules.EMPTY.at(rules.option(_emptying(wishes, left_out)), message)
     before = {use.use for one in programme.phases[: phase.number - 1] for use in one.uses}
     at_hand = before | {use.use for use in uses} | wishes.mastered
     for use in uses:
@@ -124,18 +143,27 @@ def _not_kept(
             yield rules.NEEDED.at(rules.option("mastered"), message)
 
 
+def _emptying(wishes: Wishes, left_out: tuple[LeftOut, ...]) -> str:
+    """Return the option that leaves out most exercises; limits are said by two options."""
+    kinds = Counter(one.kind for one in left_out)
+    limit = "limit" if wishes.limits else "weight-bearing"
+    return {**_OPTIONS, LeftOutKind.LIMIT: limit}[max(kinds, key=lambda kind: kinds[kind])]
+
+
 def _doses(catalogue: Catalogue, wishes: Wishes, uses: tuple[Use, ...]) -> Iterator[Problem]:
     kept = {use.use: use for use in uses}
     for id_, dose in wishes.doses.items():
         if id_ not in kept:
             message = f"'{id_}' is not in this booklet, so it has no dose"
-            yield rules.DOSE.at(rules.option("dose"), message)
+            yield rules.DOSE.at(rules.option("dose"), message, f"in it are: {', '.join(sorted(kept))}")
             continue
         reasons = list(not_permitted(dose, catalogue.exercises[id_].dose))
         if not reasons and reached(dose, kept[id_]) is None:
             reasons = ["it is harder than each dose step of this phase"]
+        steps = ", ".join(step_text(step) for step in kept[id_].dose_steps)
+        remedy = f"choose a dose at or below one of the phase's dose steps: {steps}"
         for reason in reasons:
-            yield rules.DOSE.at(rules.option("dose"), f"'{id_}': {reason}")
+            yield rules.DOSE.at(rules.option("dose"), f"'{id_}': {reason}", remedy)
 
 
 def reached(dose: DoseStep, use: Use) -> int | None:
