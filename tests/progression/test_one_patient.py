@@ -118,7 +118,7 @@ def test_what_strains_is_replaced_by_its_alternative() -> None:
 @pytest.mark.parametrize(("own", "says"), [("", None), ("The swelling has gone.", "The swelling has gone.")])
 def test_an_alternative_has_its_own_condition(own: str, says: str | None) -> None:
     """It was begun in an earlier phase, so it does not wait for what the one it replaces waits for."""
-    late = "        week: 9\n        delayed-week: 11\n        when: Two sessions of the weight shift went well.\n"
+    late = "        week: 9\n        delayed-week: 11\n        when: Two sessions went well.\n"
     files = with_change(FILES, PROGRAMME, HEEL_RAISE_USE, HEEL_RAISE_USE + late)
     if own:
         files = with_change(files, PROGRAMME, PUMP_USE, PUMP_USE + f"        when: {own}\n")
