@@ -14,7 +14,7 @@ from generator.body.shown import facts_of
 from generator.catalogue.base import Text, TextState
 from generator.catalogue.exercise import Exercise
 from generator.catalogue.values import Catalogue
-from generator.checks import readability, translated
+from generator.checks import readability, translated, typed_doses
 from generator.problems import Place, Problem, Rule, Severity, has_errors
 from generator.review.evidence import with_read_evidence
 from generator.review.standing import Standing, Subject, signed_texts, standings
@@ -124,12 +124,13 @@ def speak_one(
     localised, found = localise(readable, speaker, translations, facts)
     denials = translated.check(catalogue, code, translations, signed_texts(stands, code))
     hard = readability.check_language(localised, code) if code != catalogue.source_language else ()
+    doses = typed_doses.check_language(catalogue, code, translations)
     one = Spoken(speaker, localised, translations, facts, stands)
     boxes = (
         *glyphs.undrawn_letters(texts_of(localised), code),
         *glyphs.undrawn_own_letters(one.own, code, Place(str(path))),
     )
-    return one, (*problems, *found, *denials, *hard, *boxes)
+    return one, (*problems, *found, *denials, *hard, *doses, *boxes)
 
 
 def _why_withheld(catalogue: Catalogue, spoken: Spoken) -> str:
