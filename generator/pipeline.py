@@ -24,7 +24,7 @@ from generator.publish import NotPublishedError, Stage, audit_tree, claim, open_
 from generator.reading import Reading, read_content
 from generator.reading.editions import ReadLedger
 from generator.shelf import Shelf
-from generator.steps import editions, figures, pages, paper, protocols, unchanged
+from generator.steps import editions, figures, pages, paper, unchanged
 from generator.steps.all_rules import ALL_RULES
 from generator.steps.drawn import gallery_of
 from generator.steps.editions import Recording, Workshop, record
@@ -191,10 +191,7 @@ def _fill(
     say(f"Printing the booklets ({', '.join(one.voice.own_name for one in spoken)}) ...")
     worked = _worked(request, checked, spoken[0].catalogue)
     printed = (spoken, worked, stage.workshop / "paper", request.root / "site_assets", request.workers)
-    sheets = (
-        *paper.make_paper(*printed, request.kinds, shelf),
-        *protocols.make_protocol_sheets(*printed, shelf),
-    )
+    sheets = paper.make_paper(*printed, request.kinds, shelf)
     say("Writing the pages ...")
     site = pages.Site(spoken, worked, sheets, ALL_RULES, request.root, request.cache, stage.workshop)
     made = pages.make_pages(site, stage.root, request.workers, shelf)

@@ -9,6 +9,7 @@ import re
 import unicodedata
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 from weasyprint.formatting_structure import boxes
@@ -46,21 +47,42 @@ class Overflow:
 
 @dataclass(frozen=True)
 class Laid:
-    """A document laid out: what the writer needs, and what was seen.
+    """A document laid out: what the writer needs, and what is seen in its boxes, read when it is asked for.
 
-    logged: what the library complained of. texts: the words of each page without blanks; pieces: the same,
-    each as it stands in a box of its own. collisions, misprints:
-    what stands on something else, and words that do not stand as they were written.
+    logged: what the library complained of.
     """
 
     document: Any
     sections: Mapping[str, Section]
-    overflows: tuple[Overflow, ...]
-    collisions: tuple[Collision, ...]
     logged: tuple[str, ...]
-    texts: tuple[str, ...]
-    pieces: tuple[tuple[str, ...], ...]
-    misprints: tuple[Misprint, ...]
+
+    @cached_property
+    def overflows(self) -> tuple[Overflow, ...]:
+        """Return what leaves its box or its sheet."""
+        return tuple(found for number, box in self._numbered() for found in _overflows(number, box))
+
+    @cached_property
+    def collisions(self) -> tuple[Collision, ...]:
+        """Return what stands on something else."""
+        return tuple(found for number, box in self._numbered() for found in collisions(number, box))
+
+    @cached_property
+    def misprints(self) -> tuple[Misprint, ...]:
+        """Return the words that do not stand as they were written."""
+        return tuple(misprints([box for _, box in self._numbered()], squeezed))
+
+    @cached_property
+    def texts(self) -> tuple[str, ...]:
+        """Return the words of each page without blanks."""
+        return tuple(squeezed("".join(parts)) for parts in self.pieces)
+
+    @cached_property
+    def pieces(self) -> tuple[tuple[str, ...], ...]:
+        """Return the words of each page without blanks, each as it stands in a box of its own."""
+        return tuple(tuple(map(squeezed, _pieces(box))) for _, box in self._numbered())
+
+    def _numbered(self) -> Iterator[tuple[int, Any]]:
+        return enumerate((page._page_box for page in self.document.pages), 1)
 
     def page_with(self, words: str, pages: range) -> int:
         """Return the first of `pages` on which words were laid out, else the first of them.
@@ -107,18 +129,7 @@ def page_name(page: Any) -> str:
 
 
 def _read(document: Any, logged: tuple[str, ...]) -> Laid:
-    pages = [page._page_box for page in document.pages]
-    pieces = tuple(tuple(_pieces(box)) for box in pages)
-    return Laid(
-        document,
-        sections=_sections(pages),
-        overflows=tuple(found for number, box in enumerate(pages, 1) for found in _overflows(number, box)),
-        collisions=tuple(found for number, box in enumerate(pages, 1) for found in collisions(number, box)),
-        logged=logged,
-        texts=tuple(squeezed("".join(parts)) for parts in pieces),
-        pieces=tuple(tuple(map(squeezed, parts)) for parts in pieces),
-        misprints=tuple(misprints(pages, squeezed)),
-    )
+    return Laid(document, _sections([page._page_box for page in document.pages]), logged)
 
 
 class _Ink(dict[int, int | None]):

@@ -1,10 +1,9 @@
-"""Makes a booklet from start to end, and many of them at once: render, lay out, fit, write, examine."""
+"""Makes a booklet from start to end: render, lay out, fit, write, examine."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
-from functools import partial
 from types import MappingProxyType
 from typing import Any
 
@@ -14,7 +13,6 @@ from generator.booklets.engine import no_collecting
 from generator.booklets.every_sheet import expected
 from generator.booklets.examine import examine
 from generator.booklets.exercise_sheet import sheet_key
-from generator.booklets.fonts import font_rules
 from generator.booklets.formats import STANDARD
 from generator.booklets.html import NOTES, SESSION_SHEET, frame_html, sections_html
 from generator.booklets.kept import keep, taken
@@ -24,7 +22,6 @@ from generator.booklets.seen import seen_in_layout
 from generator.booklets.values import NO_FITS, BookletJob, BookletResult, Fit, Fits, SheetFact
 from generator.catalogue.base import Text
 from generator.catalogue.exercise import Exercise
-from generator.pool import pool
 from generator.problems import Place, Problem, in_order
 from generator.shelf import Shelf
 
@@ -51,47 +48,48 @@ _MOST_LETTERS = 480
 _MOST_LETTERS_IN_LARGER_TYPE = 620
 
 
-def make_booklets(
-    jobs: Iterable[BookletJob], workers: int, shelf: Shelf | None = None
-) -> tuple[BookletResult, ...]:
-    """Return the results of many jobs, in their order; each runs in one of `workers` processes.
-
-    shelf: where booklets that would be the same are taken from, and new ones are put.
-    """
-    listed, make = tuple(jobs), partial(make_booklet, shelf=shelf)
-    if workers < 2 or len(listed) < 2:
-        return tuple(map(make, listed))
-    font_rules()  # cut once here, where processes begin as copies of this one
-    with pool(min(workers, len(listed))) as processes:
-        return tuple(processes.map(make, listed))
-
-
 def make_booklet(job: BookletJob, shelf: Shelf | None = None) -> BookletResult:
-    """Write one booklet to its output and return what came of it."""
+    """Write one booklet to its output and return what came of it.
+
+    shelf: where it is taken from if it would be the same, and put otherwise.
+    """
+    begun = _begin(job)
     if shelf is None:
-        return _printed(job)
-    name = shelf.name(*_depends_on(job))
+        return _printed(job, begun)
+    name = shelf.name(*_depends_on(job, begun))
     if (found := taken(shelf, name, job.output)) is not None:
         return found
-    result = _printed(job)
+    result = _printed(job, begun)
     keep(shelf, name, result)
     return result
 
 
-def _depends_on(job: BookletJob) -> tuple[str, ...]:
+@dataclass(frozen=True)
+class _Begun:
+    """A booklet before it is laid out: how its sections are thought to sit on paper, and its HTML so."""
+
+    fits: Fits
+    html: str
+
+
+def _begin(job: BookletJob) -> _Begun:
+    fits = _first_guess(job)
+    return _Begun(fits, sections_html(job, fits))
+
+
+def _depends_on(job: BookletJob, begun: _Begun) -> tuple[str, ...]:
     """Return all that decides how a booklet comes out: its words as first laid out, and its margins.
 
     Lengths in the editor's language decide the first guess, which is part of these words.
     """
-    fits = _first_guess(job)
-    guess = sorted((key, fit.split, fit.tight) for key, fit in fits.items())
-    said = (sections_html(job, fits), frame_html(job, [""]))
+    guess = sorted((key, fit.split, fit.tight) for key, fit in begun.fits.items())
+    said = (begun.html, frame_html(job, [""]))
     return (*said, repr(guess), job.kind, repr(sorted(job.two_sheets)), repr(sorted(job.sheets.items())))
 
 
-def _printed(job: BookletJob) -> BookletResult:
+def _printed(job: BookletJob, begun: _Begun) -> BookletResult:
     with no_collecting():
-        fits, laid = fitted(job)
+        fits, laid = _fitted(job, begun)
         pdf, logged = write(laid, job.format.zoom)
         job.output.parent.mkdir(parents=True, exist_ok=True)
         job.output.write_bytes(pdf)
@@ -111,8 +109,12 @@ def fitted(job: BookletJob) -> tuple[Fits, Laid]:
     sheet, so the others stay as they are. The margins with their page numbers come last, once it is known
     how many sheets there are.
     """
-    fits, parts = _first_guess(job), _Parts()
-    parts.take(lay_out(sections_html(job, fits)))
+    return _fitted(job, _begin(job))
+
+
+def _fitted(job: BookletJob, begun: _Begun) -> tuple[Fits, Laid]:
+    fits, parts = begun.fits, _Parts()
+    parts.take(lay_out(begun.html))
     exercises = (sheet_key(use.use) for use in job.stage.uses)
     fitting = {*_FRONT_SHEETS, HELPER_SHEET, *exercises} & set(parts.sections)
     # One column flows on to the next page where it must; nothing is gained by smaller type.

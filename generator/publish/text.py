@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections import Counter
+from collections.abc import Sequence
 from functools import lru_cache
 
 from generator.catalogue.fingerprints import is_edition_code
@@ -17,9 +18,29 @@ _PARTED = re.compile("[\u0002\ufffe\u00ad]\\s*")
 # Vowel signs of Arabic.
 _MARKS = re.compile("[\u064b-\u065f\u0670]")
 _NUMBER_RUN = re.compile(r"\+?\d(?:[\d ()/.–-]*\d)?")
+# What makes a number longer that seems to begin here, or to end before it.
+_NUMBER_BEFORE = re.compile(r"\d[.,]?$")
+_NUMBER_AFTER = re.compile(r"[.,]?\d")
 # Typed by hand it is often a letter.
 _DOSE = re.compile(r"(?<![\d.,])(\d+\s*)[×xX](\s*\d+)(?![.,]?\d)")
 _CODE = re.compile(rf"(?<!\w)[0-9A-Z]{{4}}{_HYPHEN.pattern}[0-9A-Z]{{4}}(?!\w)")
+
+
+class _Kept(dict[int, str]):
+    """Keeps signs of some categories of Unicode and puts one for all others: for ``str.translate``."""
+
+    def __init__(self, categories: str, other: str) -> None:
+        super().__init__()
+        self.categories, self.other = categories, other
+
+    def __missing__(self, code: int) -> str:
+        kept = unicodedata.category(chr(code))[0] in self.categories
+        self[code] = found = chr(code) if kept else self.other
+        return found
+
+
+_WORDS = _Kept("LM", " ")
+_LETTERS = _Kept("LN", "")
 
 
 def plain(text: str) -> str:
@@ -63,8 +84,7 @@ def holds_words(page: str, wanted: str) -> bool:
 
     A vowel sign ends a line for readers of PDF, so a word that bears one is looked for in its parts.
     """
-    there = Counter(_bare_words(page))
-    run_on = "".join(there)
+    there, run_on = _bare_words(page)
     for word, count in Counter(_split_words(wanted)).items():
         if _bare(word) == word:
             if there[word] < count:
@@ -74,8 +94,11 @@ def holds_words(page: str, wanted: str) -> bool:
     return bool(wanted.strip())
 
 
-def _bare_words(text: str) -> list[str]:
-    return _split_words(_bare(text))
+@lru_cache(maxsize=16)
+def _bare_words(text: str) -> tuple[Counter[str], str]:
+    """Return how often a page has each word, and its words in one; many texts are looked for on one page."""
+    words = Counter(_split_words(_bare(text)))
+    return words, "".join(words)
 
 
 def _bare(text: str) -> str:
@@ -85,13 +108,12 @@ def _bare(text: str) -> str:
 
 def _split_words(text: str) -> list[str]:
     """Return the words of a text with the signs on them; numbers and punctuation are none."""
-    kept = (char if unicodedata.category(char)[0] in "LM" else " " for char in plain(text))
-    return "".join(kept).replace("\u0640", "").split()
+    return plain(text).translate(_WORDS).replace("\u0640", "").split()
 
 
 def _letters(text: str) -> str:
     """Return the letters and digits of a text without the signs on them."""
-    return "".join(char for char in plain(text) if unicodedata.category(char)[0] in "LN")
+    return plain(text).translate(_LETTERS)
 
 
 def number_runs(text: str) -> tuple[str, ...]:
@@ -102,18 +124,40 @@ def number_runs(text: str) -> tuple[str, ...]:
 def holds_token(page: str, wanted: str) -> bool:
     """Return whether the page holds `wanted` with its numbers whole: ``3 × 10`` is not in ``13 × 100``.
 
-    `page` is plain text; white space inside `wanted` may be there or not.
+    `page` is plain text; white space inside `wanted` may be there or not. A hyphen at a line's end comes back
+    as another sign, or not at all.
     """
-    return _token(wanted).search(page) is not None
+    signs = _unspaced(plain(wanted))[0]
+    if _HYPHEN.search(signs):
+        return _token(signs).search(page) is not None
+    run_on, places = _unspaced(page)
+    at = run_on.find(signs)
+    while at >= 0:
+        if _whole(page, places[at], places[at + len(signs) - 1] + 1):
+            return True
+        at = run_on.find(signs, at + 1)
+    return False
 
 
-@lru_cache(maxsize=4096)
-def _token(wanted: str) -> re.Pattern[str]:
-    """Return the pattern of a text whose white space does not count and whose numbers end where it ends."""
-    signs = "".join(plain(wanted).split())
-    # A hyphen at a line's end comes back as another sign, or not at all.
+@lru_cache(maxsize=64)
+def _unspaced(page: str) -> tuple[str, Sequence[int]]:
+    """Return a text without white space, and where each of its signs stood in the text."""
+    places = [at for at, sign in enumerate(page) if not sign.isspace()]
+    return "".join(page.split()), places
+
+
+def _whole(page: str, start: int, end: int) -> bool:
+    """Return whether no number goes on before or after a piece of a page that begins or ends with one."""
+    if page[start].isdecimal() and _NUMBER_BEFORE.search(page[max(0, start - 2) : start]):
+        return False
+    return not (page[end - 1].isdecimal() and _NUMBER_AFTER.match(page, end))
+
+
+@lru_cache(maxsize=256)
+def _token(signs: str) -> re.Pattern[str]:
+    """Return the pattern of signs, any white space between them, whose numbers end where they end."""
     before = r"(?<!\d)(?<!\d[.,])" if signs[:1].isdecimal() else ""
-    after = r"(?![.,]?\d)" if signs[-1:].isdecimal() else ""
+    after = _NUMBER_AFTER.pattern.join(("(?!", ")")) if signs[-1:].isdecimal() else ""
     parts = (f"(?:{_HYPHEN.pattern})?" if _HYPHEN.fullmatch(sign) else re.escape(sign) for sign in signs)
     return re.compile(before + r"\s*".join(parts) + after)
 

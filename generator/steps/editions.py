@@ -28,7 +28,7 @@ from generator.shelf import Shelf
 from generator.steps.kinds import FOLD, POCKET, STANDARD, Kinds
 from generator.steps.languages import Spoken
 from generator.steps.paper import Sheets, booklet_jobs, make_paper
-from generator.steps.protocols import make_protocol_sheets, protocol_jobs
+from generator.steps.protocols import protocol_jobs
 from generator.steps.worked import Worked
 
 __all__ = [
@@ -204,10 +204,7 @@ def _wanted(spoken: Sequence[Spoken], worked: Worked, workshop: Workshop) -> Ite
 
 def _made(spoken: Sequence[Spoken], worked: Worked, workshop: Workshop) -> tuple[Sheets, ...]:
     printing = (spoken, worked, workshop.folder, workshop.assets, workshop.workers)
-    return (
-        *make_paper(*printing, workshop.kinds, workshop.shelf),
-        *make_protocol_sheets(*printing, workshop.shelf),
-    )
+    return make_paper(*printing, workshop.kinds, workshop.shelf)
 
 
 def _editions(

@@ -6,28 +6,26 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from generator.booklets.imposition import impose
-from generator.booklets.make import make_booklets
 from generator.booklets.page_lock import locked, most_sheets, unlike, with_sheets
+from generator.booklets.print_run import Job, make_all
 from generator.booklets.values import BookletJob, BookletResult
 from generator.shelf import Shelf
 
 
-def make_alike(
-    jobs: Sequence[BookletJob], workers: int, shelf: Shelf | None = None
-) -> tuple[BookletResult, ...]:
+def make_alike(jobs: Sequence[Job], workers: int, shelf: Shelf | None = None) -> tuple[BookletResult, ...]:
     """Return the results in the order of their jobs.
 
     Each is printed once; only what takes fewer sheets than another language is printed again. What still
     differs is an error of that booklet. shelf: keeps booklets between builds.
     """
-    results = list(make_booklets(jobs, workers, shelf))
+    results = list(make_all(jobs, workers, shelf))
     again: dict[int, BookletJob] = {}
-    for members in _together(jobs).values():
+    for members in _together(jobs):
         most = most_sheets([results[at] for at in members])
-        again |= {at: with_sheets(jobs[at], most) for at in members if locked(results[at]) != most}
-    for at, result in zip(again, make_booklets(again.values(), workers, shelf), strict=True):
+        again |= {at: with_sheets(job, most) for at, job in members.items() if locked(results[at]) != most}
+    for at, result in zip(again, make_all(again.values(), workers, shelf), strict=True):
         results[at] = result
-    for members in _together(jobs).values():
+    for members in _together(jobs):
         wrong = {id(result): problem for result, problem in unlike([results[at] for at in members])}
         for at in members:
             if (found := wrong.get(id(results[at]))) is not None:
@@ -35,12 +33,16 @@ def make_alike(
     return tuple(results)
 
 
-def _together(jobs: Sequence[BookletJob]) -> Mapping[tuple[str, int, str], list[int]]:
-    """Return the places of the jobs that are one phase and kind in different languages."""
-    groups: dict[tuple[str, int, str], list[int]] = {}
+def _together(jobs: Sequence[Job]) -> Sequence[Mapping[int, BookletJob]]:
+    """Return the booklets that are one phase and kind in different languages, by their places in `jobs`.
+
+    Protocols are laid out in each language by itself.
+    """
+    groups: dict[tuple[str, int, str], dict[int, BookletJob]] = {}
     for at, job in enumerate(jobs):
-        groups.setdefault((job.programme, job.phase, job.kind), []).append(at)
-    return groups
+        if isinstance(job, BookletJob):
+            groups.setdefault((job.programme, job.phase, job.kind), {})[at] = job
+    return tuple(groups.values())
 
 
 def folded(job: BookletJob, result: BookletResult, fold: BookletJob) -> BookletResult:

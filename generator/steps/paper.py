@@ -1,4 +1,4 @@
-"""Makes the booklets of all languages: their edition codes, their jobs, and what came of them."""
+"""Makes the booklets and protocols of all languages: codes and jobs of booklets, and what came of them."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from types import MappingProxyType
 
-from generator.booklets.protocol_values import ProtocolJob
+from generator.booklets.print_run import Job
 from generator.booklets.values import BookletJob, BookletResult
 from generator.catalogue.arranged import Orders
 from generator.catalogue.fingerprints import edition_code, fingerprint
@@ -19,6 +19,7 @@ from generator.steps.gaps import first_hole
 from generator.steps.kinds import FOLD, POCKET, STANDARD, Kinds, paper_path
 from generator.steps.languages import Spoken
 from generator.steps.locking import folded, make_alike
+from generator.steps.protocols import protocol_jobs
 from generator.steps.reviewed import booklet_state
 from generator.steps.worked import Worked
 from generator.wording.review_words import draft_mark, review_words
@@ -30,7 +31,7 @@ class Sheets:
 
     language: str
     path: str
-    job: BookletJob | ProtocolJob
+    job: Job
     result: BookletResult
 
     @property
@@ -58,17 +59,18 @@ def make_paper(
     kinds: Kinds = Kinds.USUAL,
     shelf: Shelf | None = None,
 ) -> tuple[Sheets, ...]:
-    """Write every phase's booklets in every language under `folder`, with the site's own paths.
+    """Write all booklets and protocols of every language under `folder`, with the site's own paths.
 
     shelf: keeps booklets between builds; what would be the same is taken from there.
     """
-    return print_jobs(booklet_jobs(spoken, worked, folder, assets, kinds), folder, workers, shelf)
+    where = (spoken, worked, folder, assets)
+    return print_jobs((*booklet_jobs(*where, kinds), *protocol_jobs(*where)), folder, workers, shelf)
 
 
 def print_jobs(
-    jobs: Sequence[tuple[str, str, BookletJob]], folder: Path, workers: int, shelf: Shelf | None = None
+    jobs: Sequence[tuple[str, str, Job]], folder: Path, workers: int, shelf: Shelf | None = None
 ) -> tuple[Sheets, ...]:
-    """Write booklets under `folder`, all languages on the same sheets, and the print files to fold.
+    """Write sheets under `folder`, booklets in all languages on the same ones, and the print files to fold.
 
     jobs: language, path from `folder` and job of each; phases and kinds with all their languages.
     """

@@ -1,38 +1,18 @@
-"""Makes the protocols of all languages: their edition codes, their jobs, and what came of them."""
+"""Says which protocols there are in all languages: their edition codes and their jobs."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
-from generator.booklets.protocol import make_protocols
 from generator.booklets.protocol_values import ProtocolJob
 from generator.catalogue.fingerprints import edition_code, fingerprint
-from generator.shelf import Shelf
 from generator.steps.gaps import hole_in_protocol
 from generator.steps.kinds import FOLDER
 from generator.steps.languages import Spoken
-from generator.steps.paper import Sheets
 from generator.steps.reviewed import protocol_state
 from generator.steps.worked import Worked
 from generator.wording.review_words import draft_mark
-
-
-def make_protocol_sheets(
-    spoken: Sequence[Spoken],
-    worked: Worked,
-    folder: Path,
-    assets: Path,
-    workers: int,
-    shelf: Shelf | None = None,
-) -> tuple[Sheets, ...]:
-    """Write every programme's protocol in every language under `folder`, with the site's own paths."""
-    jobs = protocol_jobs(spoken, worked, folder, assets)
-    results = make_protocols([job for _, _, job in jobs], workers, shelf)
-    return tuple(
-        Sheets(language, path, job, result)
-        for (language, path, job), result in zip(jobs, results, strict=True)
-    )
 
 
 def protocol_jobs(

@@ -16,7 +16,8 @@ from generator.booklets import rules
 from generator.booklets.exercise_sheet import sheet_key
 from generator.booklets.html import render_html, sections_html
 from generator.booklets.layout import Laid, lay_out, squeezed
-from generator.booklets.make import fitted, make_booklet, make_booklets
+from generator.booklets.make import fitted, make_booklet
+from generator.booklets.print_run import make_all
 from generator.booklets.reading_back import read_back
 from generator.booklets.values import NO_FITS, BookletResult
 from generator.catalogue.terms import Paper
@@ -266,7 +267,7 @@ def test_all_languages_can_keep_the_same_sheets(tmp_path: Path) -> None:
 def test_many_booklets_are_made_in_the_order_of_their_jobs(tmp_path: Path) -> None:
     """Several processes give the results that one would, in the order in which they were asked for."""
     jobs = [job(tmp_path / f"{phase}.pdf", phase=phase) for phase in (2, 1)]
-    results = make_booklets(jobs, workers=2)
+    results = make_all(jobs, workers=2)
     assert [result.path for result in results] == [one.output for one in jobs]
     assert [result.problems for result in results] == [(), ()]
 

@@ -11,7 +11,8 @@ from pdfua.validator import Validator
 
 from generator.booklets import rules
 from generator.booklets.layout import squeezed
-from generator.booklets.protocol import make_protocol, make_protocols
+from generator.booklets.print_run import make_all
+from generator.booklets.protocol import make_protocol
 from generator.booklets.protocol_exercises import exercise_groups
 from generator.booklets.reading_back import PdfRead, read_back
 from generator.booklets.values import BookletResult
@@ -27,7 +28,7 @@ def made(tmp_path_factory: pytest.TempPathFactory) -> Mapping[str, BookletResult
     """Return the protocols of the demonstration."""
     folder: Path = tmp_path_factory.mktemp("protocols")
     jobs = [job_of(demo(), name, folder / f"{name}.pdf") for name in DEMO]
-    return dict(zip(DEMO, make_protocols(jobs, workers=2), strict=True))
+    return dict(zip(DEMO, make_all(jobs, workers=2), strict=True))
 
 
 def text_of(result: BookletResult) -> tuple[PdfRead, str]:

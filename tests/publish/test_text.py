@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from generator.catalogue.fingerprints import edition_code
 from generator.publish.doses import check
@@ -25,6 +29,16 @@ SENTENCE = "لا تلفّ رُكبتك الآن لمدة 5 ثوانٍ."
 def test_a_word_parted_at_a_lines_end_is_one_word(page: str, wanted: str, there: bool) -> None:
     """The hyphen at a line's end comes back from pdfium as U+FFFE or U+0002; it may be one of the text."""
     assert holds_token(as_one_word(page), wanted) is there
+
+
+@given(st.text("12 .,x×\n", max_size=24), st.text("12 ×x", min_size=1, max_size=5).filter(str.strip))
+def test_numbers_are_whole_wherever_a_text_stands(page: str, wanted: str) -> None:
+    """A text is found as a regular expression finds it, blanks left out, no number longer than in the text."""
+    signs = "".join(wanted.split())
+    before = r"(?<!\d)(?<!\d[.,])" if signs[0].isdecimal() else ""
+    after = r"(?![.,]?\d)" if signs[-1].isdecimal() else ""
+    sought = before + r"\s*".join(map(re.escape, signs)) + after
+    assert holds_token(page, wanted) is (re.search(sought, page) is not None)
 
 
 def test_a_right_to_left_sentence_is_found_word_by_word() -> None:
