@@ -33,7 +33,7 @@ def test_a_word_parted_at_a_lines_end_is_one_word(page: str, wanted: str, there:
 
 @given(st.text("12 .,x×\n", max_size=24), st.text("12 ×x", min_size=1, max_size=5).filter(str.strip))
 def test_numbers_are_whole_wherever_a_text_stands(page: str, wanted: str) -> None:
-    """A text is found as a regular expression finds it, blanks left out, no number longer than in the text."""
+    """A text is found as a regular expression finds it: blanks left out, numbers whole."""
     signs = "".join(wanted.split())
     before = r"(?<!\d)(?<!\d[.,])" if signs[0].isdecimal() else ""
     after = r"(?![.,]?\d)" if signs[-1].isdecimal() else ""
