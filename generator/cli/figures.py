@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from pathlib import Path
 
 import click
@@ -40,11 +41,18 @@ def figures(ids: tuple[str, ...], content: Path, output: Path, side: str, moving
     known = known_items(checked.catalogue)
     for name in ids:
         if name not in known:
-            hint = did_you_mean(name, known) or "name an exercise or a daily-life item"
-            click.echo(f"There is no '{name}' to draw; {hint}", err=True)
+            click.echo(_why_not(name, known, content), err=True)
             return NOT_STARTED
     made = draw_figures(checked.catalogue, ids, output, ROOT, How(side == "left", moving, workers))
     found = [problem for problem in checked.problems if problem.code.startswith(("pose-", "figure-"))]
     print_problems(found, checked.sources)
     click.echo(f"{made.drawn} drawn, {len(made.without)} without a picture yet; look at {made.sheet}")
     return PROBLEMS if any(problem.severity is Severity.ERROR for problem in found) else DONE
+
+
+def _why_not(name: str, known: Iterable[str], content: Path) -> str:
+    file = f"{name.partition('/')[0]}.yml"
+    if any((content / folder / file).is_file() for folder in ("exercises", "daily-life")):
+        return f"'{name}' cannot be read, so it cannot be drawn; run: check"
+    hint = did_you_mean(name, known) or "name an exercise or a daily-life item"
+    return f"There is no '{name}' to draw; {hint}"

@@ -31,6 +31,7 @@ def preview(content: Path, language: str | None, port: int) -> int:
         click.echo("Shown." if outcome.published else "Not shown; the page is as it was.")
         return Shown(remarks, outcome.published)
 
+    click.echo("Making the pages for the first time; this takes a while ...")
     try:
         server = PreviewServer(rebuild, shown.make, request.output, port)
         server.watch(str(content))

@@ -57,6 +57,15 @@ def test_a_misspelt_name_draws_nothing(tmp_path: Path) -> None:
     assert not (tmp_path / "out").exists()
 
 
+def test_what_has_an_error_is_not_told_as_missing(tmp_path: Path) -> None:
+    """A file that is there and cannot be read is not answered with the name of another."""
+    spoilt = with_change(DRAWN, "exercises/ankle-pump.yml", "role: circulation", "role: circle")
+    done = run(tmp_path, spoilt, "ankle-pump")
+    assert done.return_value == 2
+    assert "'ankle-pump' cannot be read" in done.stderr
+    assert "did you mean" not in done.stderr
+
+
 @pytest.mark.parametrize("wrong", ["{plantarflexion: 200}", "{plantarflexion: 0.35}"])
 def test_poses_that_are_wrong_are_told(tmp_path: Path, wrong: str) -> None:
     """What cannot be drawn is said with its place, and the exit code says so too."""
