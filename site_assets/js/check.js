@@ -44,6 +44,7 @@ addEventListener("DOMContentLoaded", () => {
     for (const section of sections) section.hidden = !known || !section.contains(known);
     for (const one of codes) one.classList.toggle("pb-told__asked", one === known);
     at("mistyped").hidden = Boolean(known) || right;
+    at("unlisted").hidden = Boolean(known) || !right;
     at("found").hidden = !known;
     at("unknown").hidden = Boolean(known);
     const best = known ? null : codes.map((one) => [apart(code, one.id), one.id]).sort()[0];
