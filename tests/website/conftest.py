@@ -1,26 +1,17 @@
-"""Builds the small site once for all tests that look at it, serves it, and opens it in a browser."""
+"""Builds the small site once for all tests that look at it, serves it, and opens its pages in the browser."""
 
 from __future__ import annotations
 
-import functools
-import http.server
-import re
 import shutil
-import threading
 from collections.abc import Iterator
-from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
 import pytest
 
-from tests.website.small_site import PREFIX, PROJECT, SERVED, Small, build, prepare, site_inputs
-
-CHROMIUM = Path("/usr/bin/chromium")
-FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-background-networking"]
-NGINX = PROJECT / "site_assets" / "nginx.conf"
-# The policy that a clinic is told to use is the one under which the tests run.
-POLICY = re.findall(r'add_header Content-Security-Policy "([^"]+)" always;', NGINX.read_text("utf-8"))[0]
+from tests.browsing import served
+from tests.website.paper import served_inputs
+from tests.website.small_site import PREFIX, Small, build, prepare
 
 
 @pytest.fixture(scope="session")
@@ -32,63 +23,18 @@ def fonts(tmp_path_factory: pytest.TempPathFactory) -> Path:
 @pytest.fixture(scope="session")
 def small(tmp_path_factory: pytest.TempPathFactory, fonts: Path) -> Small:
     """Build the small site in three languages without a finding; nobody changes it."""
-    prepared = prepare(tmp_path_factory.mktemp("small"), fonts, site_inputs(SERVED))
+    prepared = prepare(tmp_path_factory.mktemp("small"), fonts, served_inputs())
     assert build(prepared) == ()
     return prepared
 
 
-class _Handler(http.server.SimpleHTTPRequestHandler):
-    def end_headers(self) -> None:
-        self.send_header("Content-Security-Policy", POLICY)
-        super().end_headers()
-
-    def send_error(self, code: int, *_: Any) -> None:
-        """Answer what is not there as the nginx example does, with the page for lost readers."""
-        page = (Path(self.directory) / PREFIX / "404.html").read_bytes()
-        self.send_response(code)
-        self.send_header("Content-Type", "text/html; charset=utf-8")
-        self.send_header("Content-Length", str(len(page)))
-        self.end_headers()
-        self.wfile.write(page)
-
-    def log_message(self, *_: Any) -> None:
-        """Keep quiet: the test run has its own words."""
-
-
-@contextmanager
-def served(folder: Path) -> Iterator[str]:
-    """Serve a folder with the policy, and give its address."""
-    handler = functools.partial(_Handler, directory=str(folder))
-    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler)
-    thread = threading.Thread(target=server.serve_forever, daemon=True)
-    thread.start()
-    try:
-        yield f"http://127.0.0.1:{server.server_port}/"
-    finally:
-        server.shutdown()
-        server.server_close()
-        thread.join()
-
-
-@pytest.fixture(scope="module")
+@pytest.fixture(scope="session")
 def site(small: Small, tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
     """Serve the built site under a path prefix with the policy, and give its address."""
     root = tmp_path_factory.mktemp("served")
     shutil.copytree(small.site, root / "web" / PREFIX)
-    with served(root / "web") as address:
+    with served(root / "web", PREFIX) as address:
         yield f"{address}{PREFIX}/"
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Any]:
-    """Start one Chromium for all tests of a file."""
-    sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
-    if not CHROMIUM.exists():
-        pytest.skip("Chromium is not installed")
-    with sync_api.sync_playwright() as playwright:
-        chromium = playwright.chromium.launch(executable_path=str(CHROMIUM), args=FLAGS)
-        yield chromium
-        chromium.close()
 
 
 @pytest.fixture

@@ -6,7 +6,6 @@ import csv
 import json
 import os
 import shutil
-import subprocess
 from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
@@ -15,10 +14,11 @@ import pytest
 from bs4 import BeautifulSoup
 
 from generator.catalogue.base import Text
-from generator.start.tools import html_checker
 from generator.website.assets import write_assets
 from generator.website.engine import SiteJob, build_languages
 from generator.website.values import SiteInput
+from tests.nu import complaints
+from tests.website.paper import served_inputs
 from tests.website.small_site import (
     BOOKLET,
     CLINICIANS,
@@ -33,7 +33,6 @@ from tests.website.small_site import (
     PROJECT,
     PROTOCOL,
     REPORTING,
-    SERVED,
     STAIRS,
     Small,
     audit,
@@ -90,7 +89,7 @@ def test_the_audit_finds_nothing_missing_and_no_broken_link(small: Small) -> Non
 
 def test_two_builds_in_two_folders_are_the_same_byte_for_byte(small: Small, tmp_path: Path) -> None:
     """The same content gives the same bytes wherever it is built, fonts made anew included."""
-    again = prepare(tmp_path / "elsewhere", tmp_path / "fonts-made-anew", site_inputs(SERVED))
+    again = prepare(tmp_path / "elsewhere", tmp_path / "fonts-made-anew", served_inputs())
     assert build(again) == ()
     assert contents(again.site) == contents(small.site)
 
@@ -202,21 +201,7 @@ def hostile(one: SiteInput) -> SiteInput:
 
 def test_the_pages_are_valid_html(small: Small) -> None:
     """The Nu HTML checker (validator.github.io, npm vnu-jar) finds no error in any template and language."""
-    checker = html_checker(PROJECT)
-    java = shutil.which("java")
-    if not (checker.exists() and java):
-        if os.environ.get("CI") == "true":
-            pytest.fail("the HTML checker or Java is missing")
-        pytest.skip("the HTML checker or Java is not installed (phasebook test --install fetches it)")
-    files = [str(small.site / name) for name in TEMPLATES]
-    done = subprocess.run(
-        [java, "-jar", str(checker), "--errors-only", "--format", "json", *files],
-        capture_output=True,
-        text=True,
-        check=False,
-    )
-    messages = json.loads(done.stderr)["messages"]
-    assert [(m["url"].split("/site/")[-1], m["lastLine"], m["message"]) for m in messages] == []
+    assert complaints(small.site, TEMPLATES) == []
 
 
 def test_a_broken_markdown_link_is_a_finding_at_its_page(english: Small, tmp_path: Path) -> None:

@@ -15,30 +15,13 @@ from generator.wording.edition_words import change_words
 from generator.wording.isolation import OPEN
 from generator.wording.voice import voice
 from tests.content import FILES, catalogue_of, with_change
-from tests.review.paper import PROGRAMME, changed, code, edition, facts_of_files, ledger
+from tests.review.paper import PROGRAMME, changed, code, edition, ledger
+from tests.website.paper import CHANGED, CURRENT, FILE, GERMAN, GONE, NOW, PAPER, SAME
 from tests.website.small_site import site_inputs
 from tests.website.written import Written
 
-FILE = f"programmes/{PROGRAMME}.yml"
 CHECK = "check.html"
 PATIENTS = with_change(FILES, "clinic.yml", "reach: intranet only", "reach: patients")
-NOW = facts_of_files()
-# An older state: more of the exercise, a restriction less, other words.
-OLD = with_change(
-    FILES, FILE, "[2 x 8, 3 x 8, 3 x 10, 3 x 10 with light band]", "[2 x 8, 3 x 8, 3 x 10, 3 x 12]"
-)
-OLD = with_change(OLD, "exercises/heel-raise.yml", "- Lower slowly.", "- Lower.")
-OLD = with_change(OLD, FILE, "id: no-jumping", "id: no-hopping")
-CURRENT, GERMAN, CHANGED, SAME, GONE = (code(number) for number in (11, 12, 13, 14, 15))
-PAPER = known_paper(
-    ledger(
-        edition(facts_of_files(OLD), CHANGED, code(16)),
-        edition(NOW, SAME),
-        edition(NOW, GONE, phase=9),
-    ),
-    {(PROGRAMME, 2, "en"): NOW},
-    {CURRENT: (PROGRAMME, 2, "en"), GERMAN: (PROGRAMME, 2, "de")},
-)
 
 
 def page(folder: Path, files: dict[str, str] | None = None, paper: Sequence[KnownPaper] = PAPER) -> Written:

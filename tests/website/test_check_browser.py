@@ -2,28 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-from pathlib import Path
 from typing import Any
 
 import pytest
 
-from tests.website.small_site import SERVED, Small, build, prepare, site_inputs
-from tests.website.test_check import CHANGED, CURRENT, PAPER
+from tests.website.paper import CHANGED, CURRENT
 
 pytestmark = pytest.mark.slow
 
 axe_module = pytest.importorskip("axe_playwright_python.sync_playwright", reason="axe is not installed")
 PAGE = "en/check.html"
-
-
-@pytest.fixture(scope="module")
-def small(tmp_path_factory: pytest.TempPathFactory, fonts: Path) -> Small:
-    """Build the small site in English and Arabic with booklets that are out."""
-    inputs = [replace(one, paper=PAPER) for one in site_inputs(SERVED, ("en", "ar"))]
-    prepared = prepare(tmp_path_factory.mktemp("checked"), fonts, inputs)
-    assert build(prepared) == ()
-    return prepared
 
 
 def shown(tab: Any) -> list[str]:
@@ -46,6 +34,7 @@ def test_a_typed_code_shows_its_answer_and_nothing_else(visit: Any) -> None:
     assert tab.url.endswith(f"#{CURRENT}")
     ask(tab, CHANGED)
     assert shown(tab) == ["There is a newer booklet. Something changed"]
+    assert tab.locator("#answer").inner_text() == "The answer stands below."
 
 
 def test_the_code_is_asked_for_by_keyboard(visit: Any) -> None:
@@ -76,6 +65,7 @@ def test_an_unknown_code_leads_to_the_telephone(visit: Any) -> None:
     """A code without a typing error that nobody recorded is no typing error."""
     tab = visit(PAGE)
     ask(tab, "8000-0008")
+    assert tab.locator("#answer").inner_text().startswith("This code is not in our list.")
     assert not tab.get_by_text("This code has a typing mistake.").is_visible()
     assert shown(tab) == ["If a code is not here"]
     assert tab.locator("#unknown").get_by_text("0555 010 200").is_visible()

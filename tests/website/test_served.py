@@ -15,7 +15,7 @@ from pathlib import Path
 import pytest
 from bs4 import BeautifulSoup
 
-from tests.website.conftest import NGINX, POLICY
+from tests.browsing import NGINX, POLICY
 from tests.website.small_site import HEEL_RAISE, Small
 
 FIRST_VISIT, PAGE = 350_000, 60_000

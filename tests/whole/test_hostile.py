@@ -21,12 +21,11 @@ from generator.problems import as_text
 from generator.reading import kinds
 from generator.steps.kinds import Kinds
 from generator.wording import soundness
+from tests.browsing import served
 from tests.content import FILES, findings_of
-from tests.website.conftest import browser, served
 from tests.whole.command import PROJECT
 from tests.whole.hostile import PAYLOADS, at_last, write_hostile
 
-__all__ = ["browser"]
 # Said by the page where something was loaded, refused or begun that is none of ours.
 LISTEN = (
     "window.told = []; window.alert = () => told.push('executed');"
