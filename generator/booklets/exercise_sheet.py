@@ -23,6 +23,9 @@ from generator.wording.voice import Voice
 
 DAYS_IN_A_WEEK = 7
 
+# What may part a dose's large figures from the words below them; at the head of a line it would look lost.
+_BETWEEN = " ,،"
+
 
 @dataclass(frozen=True)
 class ExerciseSheet:
@@ -73,8 +76,8 @@ class ExerciseSheet:
 
     @property
     def first_dose_more(self) -> str:
-        """Return what the first dose says besides its large figures: a hold, a load, what is counted."""
-        return self.doses[0].removeprefix(self.dose.big).strip()
+        """Return what the first dose says on a line below its large figures: a hold, a load, what is counted."""
+        return self.doses[0].removeprefix(self.dose.big).strip(_BETWEEN)
 
     @property
     def required(self) -> tuple[str, ...]:

@@ -30,7 +30,7 @@ HELPER_SHEET = "helper"
 CLINICIAN_SHEET = "clinician"
 _END = "end"
 
-GROWING = ("cover", "diary")
+GROWING = ("cover", SESSION_SHEET, "diary")
 """Sections whose lines and rows grow into what is left of their sheet."""
 
 LEAST_GROWTH_MM = 10.0
@@ -38,8 +38,8 @@ LEAST_GROWTH_MM = 10.0
 
 _MOST_SHEETS = 2
 
-# How many sheets the front of a booklet may take; more words than usual stand closer together on them.
-_FRONT_SHEETS = MappingProxyType({"cover": 1, PHASE_SHEET: 2, "warnings": 2, SESSION_SHEET: 1})
+# How many sheets these sections may take; more words than usual stand closer together on them.
+_FEW_SHEETS = MappingProxyType({"cover": 1, PHASE_SHEET: 2, "warnings": 2, SESSION_SHEET: 1, "diary": 1})
 
 # More letters than this never fit one sheet at a size that everyone can read (measured on A4).
 _MOST_LETTERS = 480
@@ -116,7 +116,7 @@ def _fitted(job: BookletJob, begun: _Begun) -> tuple[Fits, Laid]:
     fits, parts = begun.fits, _Parts()
     parts.take(lay_out(begun.html))
     exercises = (sheet_key(use.use) for use in job.stage.uses)
-    fitting = {*_FRONT_SHEETS, HELPER_SHEET, *exercises} & set(parts.sections)
+    fitting = {*_FEW_SHEETS, HELPER_SHEET, *exercises} & set(parts.sections)
     # One column flows on to the next page where it must; nothing is gained by smaller type.
     while not job.format.narrow:
         better = {key: _better(key, fits.get(key, Fit()), parts.sections[key].pages) for key in fitting}
@@ -197,10 +197,10 @@ def _first_guess(job: BookletJob) -> Fits:
 def _better(key: str, fit: Fit, pages: int) -> Fit:
     """Return how a section that stood on `pages` should sit: parted, in smaller type, at last uneven.
 
-    The front is never parted: it flows, and the sheet of a session hangs on one door.
+    The front and the diary are never parted: they flow, and the sheet of a session hangs on one door.
     """
-    if key in _FRONT_SHEETS:
-        return replace(fit, tight=fit.tight or pages > _FRONT_SHEETS[key])
+    if key in _FEW_SHEETS:
+        return replace(fit, tight=fit.tight or pages > _FEW_SHEETS[key])
     if pages > 1 and not fit.split:
         return replace(fit, split=True)
     uneven = fit.uneven or (fit.tight and pages > _MOST_SHEETS)

@@ -153,7 +153,7 @@ def test_sheets_of_exercises_are_filled(laid: Laid) -> None:
     assert {key: left for key, left in spare.items() if left > quarter} == {}
 
 
-def test_a_long_exercise_goes_on_on_a_second_sheet(tmp_path: Path) -> None:
+def test_a_long_exercise_continues_on_a_second_sheet(tmp_path: Path) -> None:
     """What does not fit one sheet is parted with a heading that says so, never cut, never below 12 pt."""
     steps = tuple(t(f"Step {number}: lift your hips a little and lower them again.") for number in range(9))
     long = bridge(steps=steps)
@@ -169,7 +169,7 @@ def test_a_long_exercise_goes_on_on_a_second_sheet(tmp_path: Path) -> None:
     assert result.problems == ()
     assert long.id in result.two_sheets
     assert len(pages) == 2
-    assert "goes on on the next page" in text[pages[0] - 1]
+    assert "continues on the next page" in text[pages[0] - 1]
     assert "Bridge with both legs, continued" in text[pages[1] - 1]
 
 
@@ -190,7 +190,7 @@ def test_a_front_with_more_words_than_usual_stands_closer_and_keeps_its_sheets(t
 def test_columns_begin_where_there_is_room_before_an_exercise_takes_a_third_sheet(tmp_path: Path) -> None:
     """What fits no leaf side by side begins right under picture and dose, and nothing is printed over."""
     steps = tuple(t(f"Step {number}: lift your hips a little and lower them again.") for number in range(4))
-    caution = replace(bridge().cautions[0], consequence=t("It pulls on the tendon that was sewn. " * 13))
+    caution = replace(bridge().cautions[0], consequence=t("It pulls on the tendon that was sewn. " * 14))
     others = dict(catalogue().exercises)
     changed = catalogue(exercises={**others, "bridge-both-legs": bridge(steps=steps, cautions=(caution,))})
     low = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 520 100" width="520" height="100"/>'
