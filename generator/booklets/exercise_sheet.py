@@ -76,7 +76,7 @@ class ExerciseSheet:
 
     @property
     def first_dose_more(self) -> str:
-        """Return what the first dose says on a line below its large figures: a hold, a load, what is counted."""
+        """Return what the first dose says below its large figures: a hold, a load, what is counted."""
         return self.doses[0].removeprefix(self.dose.big).strip(_BETWEEN)
 
     @property
