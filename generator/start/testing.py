@@ -13,8 +13,9 @@ CHECKS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("ruff", ("check", "--output-format", "concise", ".")),
     ("mypy", ()),
 )
-# One process a core, four at most (each may hold a browser); a file stays in one process with its fixtures.
-SPREAD = ("-n", "auto", "--maxprocesses", "4", "--dist", "loadfile")
+# A process more than there are cores, since browsers and subprocesses are waited for; four at most, as each
+# may hold a browser. A file stays in one process with its fixtures.
+SPREAD = ("-n", str(min(4, (os.cpu_count() or 1) + 1)), "--dist", "loadfile")
 PYTEST_USAGE_ERROR = 4
 
 

@@ -117,7 +117,7 @@ def _recorded(files: Mapping[str, bytes], root: Path, folder: Path, say: Callabl
     """Record all, and return the ledger without its last entry, to which that is added."""
     content, archive = write_files(files, folder / "recorded"), folder / "archive"
     say("Recording once ...")
-    request = Request(content, folder / "site", root, folder / "work", 2, Kinds.STANDARD)
+    request = Request(content, folder / "site", root, root / ".phasebook", 2, Kinds.STANDARD)
     _record(request, archive)
     ledger = content / "editions.yml"
     data = ledger.read_bytes()

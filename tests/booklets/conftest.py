@@ -8,7 +8,7 @@ import pytest
 
 from generator.booklets.layout import Laid
 from generator.booklets.make import fitted, make_booklet
-from generator.booklets.values import BookletResult
+from generator.booklets.values import BookletResult, Fits
 from tests.booklets.builders import job
 
 
@@ -20,6 +20,12 @@ def made(tmp_path_factory: pytest.TempPathFactory) -> BookletResult:
 
 
 @pytest.fixture(scope="session")
-def laid() -> Laid:
+def fits_and_laid() -> tuple[Fits, Laid]:
+    """Return how each part of the same booklet was fitted, and the booklet as it was laid out."""
+    return fitted(job())
+
+
+@pytest.fixture(scope="session")
+def laid(fits_and_laid: tuple[Fits, Laid]) -> Laid:
     """Return the same booklet as it was laid out."""
-    return fitted(job())[1]
+    return fits_and_laid[1]

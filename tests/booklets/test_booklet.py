@@ -19,7 +19,7 @@ from generator.booklets.layout import Laid, lay_out, squeezed
 from generator.booklets.make import fitted, make_booklet
 from generator.booklets.print_run import make_all
 from generator.booklets.reading_back import read_back
-from generator.booklets.values import NO_FITS, BookletResult
+from generator.booklets.values import NO_FITS, BookletResult, Fits
 from generator.catalogue.terms import Paper
 from generator.wording.voice import voice
 from tests.booklets.builders import bridge, catalogue, clinic, in_words, job, safety, t
@@ -272,9 +272,9 @@ def test_many_booklets_are_made_in_the_order_of_their_jobs(tmp_path: Path) -> No
     assert [result.problems for result in results] == [(), ()]
 
 
-def test_no_word_is_lost_between_the_sheets() -> None:
+def test_no_word_is_lost_between_the_sheets(fits_and_laid: tuple[Fits, Laid]) -> None:
     """Sheets laid out apart and put together, less those with nothing but lines, bear every word."""
-    fits, laid = fitted(job())
+    fits, laid = fits_and_laid
     printed = squeezed("".join(laid.texts))
     body = BeautifulSoup(render_html(job(), fits), "html.parser").select("body")[0]
     words = {squeezed(text) for text in body.find_all(string=True)}

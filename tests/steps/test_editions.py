@@ -29,7 +29,8 @@ def record(
 ) -> Recording:
     """Record the booklets of a content, as the command does."""
     content = write_content(folder / "content", files)
-    request = Request(content, folder / "site", ROOT, folder / "work", 1, kinds)
+    # What the tests of this file make alike is made once.
+    request = Request(content, folder / "site", ROOT, ROOT / ".phasebook", 1, kinds)
     found, _ = record_editions(request, folder / "archive", day, lambda _: None)
     return found
 

@@ -12,7 +12,6 @@ from pathlib import Path
 import pytest
 
 from generator.steps.kills import kill_builds, second_state
-from generator.steps.kills_of_ledgers import kill_ledgers
 from tests.content import FILES
 
 PROJECT = Path(__file__).parents[2]
@@ -27,14 +26,6 @@ def test_five_kills_at_random_moments(tmp_path: Path) -> None:
     assert found.faults == ()
     assert found.kills == 5
     assert found.reads > 100
-
-
-@pytest.mark.slow
-def test_five_kills_of_recording_and_of_signing(tmp_path: Path) -> None:
-    """Each ledger is as it was or as it was to be, and every file that was kept is whole."""
-    found = kill_ledgers(SMALL, 5, PROJECT, tmp_path, lambda _: None)
-    assert found.faults == ()
-    assert found.kills == 10
 
 
 PARENT = """

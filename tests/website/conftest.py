@@ -9,23 +9,34 @@ from typing import Any
 
 import pytest
 
+from generator.website.fonts import prepare_fonts
 from tests.browsing import served
+from tests.sharing import once
 from tests.website.paper import served_inputs
 from tests.website.small_site import PREFIX, Small, build, prepare
 
 
 @pytest.fixture(scope="session")
 def fonts(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Give one folder for prepared fonts."""
-    return tmp_path_factory.mktemp("fonts")
+    """Give one folder of prepared fonts."""
+    return once(tmp_path_factory, "fonts", _with_fonts)
+
+
+def _with_fonts(folder: Path) -> Path:
+    prepare_fonts(folder)
+    return folder
 
 
 @pytest.fixture(scope="session")
 def small(tmp_path_factory: pytest.TempPathFactory, fonts: Path) -> Small:
     """Build the small site in three languages without a finding; nobody changes it."""
-    prepared = prepare(tmp_path_factory.mktemp("small"), fonts, served_inputs())
-    assert build(prepared) == ()
-    return prepared
+
+    def built(folder: Path) -> Small:
+        prepared = prepare(folder, fonts, served_inputs())
+        assert build(prepared) == ()
+        return prepared
+
+    return once(tmp_path_factory, "small", built)
 
 
 @pytest.fixture(scope="session")

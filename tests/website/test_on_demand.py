@@ -13,6 +13,7 @@ from generator.website.engine import SiteJob
 from generator.website.on_demand import OnDemand, Source
 from tests.website.small_site import HEEL_RAISE, Small
 
+pytestmark = pytest.mark.slow
 SOURCE = HEEL_RAISE.replace(".html", ".md")
 
 
