@@ -150,6 +150,11 @@ _INK = _Ink()
 _HYPHEN = re.compile(r"(?<=[^\W\d_])[-\u2010\ufffe](?=[^\W\d_])")
 
 
+def inked(code: int) -> str | None:
+    """Return the character of a code point where it leaves ink, else nothing."""
+    return None if _INK[code] is None else chr(code)
+
+
 def squeezed(words: str) -> str:
     """Return words without blanks, invisible signs and hyphens in words, to compare with text in lines."""
     return _HYPHEN.sub("", words.translate(_INK))

@@ -87,16 +87,17 @@ def _depends_on(job: BookletJob, begun: _Begun) -> tuple[str, ...]:
     return (*said, repr(guess), job.kind, repr(sorted(job.two_sheets)), repr(sorted(job.sheets.items())))
 
 
+# What the library has made is let go first: only its cycles are left to be collected.
+@no_collecting()
 def _printed(job: BookletJob, begun: _Begun) -> BookletResult:
-    with no_collecting():
-        fits, laid = _fitted(job, begun)
-        pdf, logged = write(laid, job.format.zoom)
-        job.output.parent.mkdir(parents=True, exist_ok=True)
-        job.output.write_bytes(pdf)
-        view = booklet_view(job, fits)
-        sheets = tuple(_facts(view, laid))
-        wanted = expected(view, laid.pages, sheets)
-        found = (*_seen_in_layout(view, laid, logged), *examine(pdf, wanted, job.format.least))
+    fits, laid = _fitted(job, begun)
+    pdf, logged = write(laid, job.format.zoom)
+    job.output.parent.mkdir(parents=True, exist_ok=True)
+    job.output.write_bytes(pdf)
+    view = booklet_view(job, fits)
+    sheets = tuple(_facts(view, laid))
+    wanted = expected(view, laid.pages, sheets)
+    found = (*_seen_in_layout(view, laid, logged), *examine(pdf, wanted, job.format.least))
     two = frozenset(sheet.exercise.id for sheet in view.exercises if sheet.fit.split)
     return BookletResult(job.output, laid.pages, sheets, in_order(found), two, _taken(laid))
 

@@ -15,7 +15,7 @@ import pikepdf
 import pypdfium2
 from pypdfium2 import raw
 
-from generator.booklets.layout import squeezed
+from generator.booklets.layout import inked
 
 # Characters of one line lie on one baseline; rounding moves it by less than this, in points.
 _BASELINE_POINTS = 1.0
@@ -127,8 +127,8 @@ def _signs(text: Any) -> tuple[Mapping[int, list[tuple[float, str]]], tuple[floa
     lines: dict[int, list[tuple[float, str]]] = defaultdict(list)
     smallest, before = (math.inf, ""), (-1, 0.0)
     for index in range(text.count_chars()):
-        char = chr(raw.FPDFText_GetUnicode(handle, index))
-        if not squeezed(char):
+        char = inked(raw.FPDFText_GetUnicode(handle, index))
+        if char is None:
             continue
         raw.FPDFText_GetCharOrigin(handle, index, to_x, to_y)
         line, nominal = round(y.value / _BASELINE_POINTS), raw.FPDFText_GetFontSize(handle, index)
