@@ -116,12 +116,23 @@ def _cut(path: Path, characters: str, weight: int) -> str:
     A unicode-range would do in a browser. Here the list of faces is trimmed by what their files hold: a
     whole file in the first place hides every later one that has no further letters, Cyrillic included.
     """
+    font = TTFont(BytesIO(_subset(path, characters)), recalcTimestamp=False)
+    instantiateVariableFont(font, {"wght": weight, "wdth": 100}, inplace=True)
+    _set_as_high(font)
+    return f"data:font/ttf;base64,{b64encode(_saved(font)).decode('ascii')}"
+
+
+@cache
+def _subset(path: Path, characters: str) -> bytes:
+    """Return a variable face with nothing but `characters`; reading the whole face takes half a second."""
     font = TTFont(path, recalcTimestamp=False)
     cutter = Subsetter(Options(layout_features=["tnum", "kern"], notdef_outline=True))
     cutter.populate(text=characters)
     cutter.subset(font)
-    instantiateVariableFont(font, {"wght": weight, "wdth": 100}, inplace=True)
-    _set_as_high(font)
+    return _saved(font)
+
+
+def _saved(font: TTFont) -> bytes:
     buffer = BytesIO()
     font.save(buffer)
-    return f"data:font/ttf;base64,{b64encode(buffer.getvalue()).decode('ascii')}"
+    return buffer.getvalue()

@@ -5,7 +5,7 @@ A language without complete safety texts or without the generator's own words is
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, fields, is_dataclass, replace
 from pathlib import Path
 from typing import Any
@@ -155,16 +155,37 @@ def _why_unsigned(catalogue: Catalogue, spoken: Spoken) -> str:
     return f"its safety texts are not signed; run: review sign safety --language {code} --role ..."
 
 
+_Inside = Callable[[Any], Iterable[Any]]
+
+
+class _Parts(dict[type, "_Inside | None"]):
+    """Knows how the parts of each kind of value are had, the last one first; nothing where it has none.
+
+    A catalogue has hundreds of thousands of values of a few kinds, so each kind is looked at only once.
+    """
+
+    def __missing__(self, kind: type) -> _Inside | None:
+        self[kind] = found = self._way(kind)
+        return found
+
+    def _way(self, kind: type) -> _Inside | None:
+        if is_dataclass(kind):
+            names = tuple(item.name for item in reversed(fields(kind)))
+            return lambda one: [getattr(one, name) for name in names]
+        if issubclass(kind, Mapping):
+            return lambda one: reversed(tuple(one.values()))
+        return reversed if issubclass(kind, list | tuple) else None
+
+
+_PARTS = _Parts()
+
+
 def texts_of(value: Any) -> Iterator[Text]:
-    """Yield every text inside a catalogue value."""
-    if isinstance(value, Text):
-        yield value
-    elif is_dataclass(value) and not isinstance(value, type):
-        for item in fields(value):
-            yield from texts_of(getattr(value, item.name))
-    elif isinstance(value, Mapping):
-        for item in value.values():
-            yield from texts_of(item)
-    elif isinstance(value, list | tuple):
-        for item in value:
-            yield from texts_of(item)
+    """Yield every text inside a catalogue value, in its order."""
+    waiting = [value]
+    while waiting:
+        one = waiting.pop()
+        if isinstance(one, Text):
+            yield one
+        elif (inside := _PARTS[type(one)]) is not None:
+            waiting.extend(inside(one))
