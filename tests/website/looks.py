@@ -33,6 +33,11 @@ LAID_OVER = """() => {
 }"""
 
 
+def schemes(page: str) -> tuple[str, ...]:
+    """Return the colour schemes in which a page is looked at: all languages have the same colours."""
+    return ("light",) if page.startswith("ar/") else ("light", "dark")
+
+
 def unfold(tab: Any) -> None:
     """Open all that stands folded, so that it is looked at as well."""
     tab.evaluate("document.querySelectorAll('main details').forEach((one) => { one.open = true })")

@@ -10,7 +10,7 @@ from typing import Any
 
 import pytest
 
-from tests.website.looks import awry, enlarge, unfold
+from tests.website.looks import awry, enlarge, schemes, unfold
 from tests.website.small_site import (
     CLINICIANS,
     EVIDENCE,
@@ -54,7 +54,7 @@ def test_axe_finds_nothing_and_nothing_scrolls_sideways(visit: Any, page: str) -
     """
     tab = visit(page)
     unfold(tab)
-    for scheme in ("light", "dark"):
+    for scheme in schemes(page):
         tab.emulate_media(color_scheme=scheme)
         results = axe_module.Axe().run(tab).response
         assert [(v["id"], [n["html"][:90] for n in v["nodes"]]) for v in results["violations"]] == [], scheme

@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from tests.website.looks import schemes
 from tests.website.paper import CHANGED, CURRENT
 
 pytestmark = pytest.mark.slow
@@ -93,7 +94,7 @@ def test_without_scripts_the_code_of_the_address_is_framed(browser: Any, site: s
 def test_axe_finds_nothing_and_nothing_scrolls_sideways(visit: Any, page: str) -> None:
     """The page passes axe in light and dark and fits 320 px (WCAG 2.2, 1.4.10), answered or not."""
     tab = visit(page)
-    for scheme in ("light", "dark"):
+    for scheme in schemes(page):
         tab.emulate_media(color_scheme=scheme)
         results = axe_module.Axe().run(tab).response
         assert [(v["id"], [n["html"][:90] for n in v["nodes"]]) for v in results["violations"]] == [], scheme

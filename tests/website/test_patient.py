@@ -26,7 +26,7 @@ from generator.website.patient import patient_pages
 from generator.website.values import SiteInput
 from generator.wording.localise import NO_TRANSLATIONS, localise
 from generator.wording.voice import voice
-from tests.website.looks import awry, unfold
+from tests.website.looks import awry, schemes, unfold
 from tests.website.small_site import EVIDENCE, ORDER, PATIENT_1, PATIENT_2, PROGRAMME, PROJECT, PROTOCOL
 
 pytestmark = pytest.mark.slow
@@ -58,7 +58,7 @@ def test_pages_for_clinicians_pass_axe_and_fit_a_narrow_screen(visit: Any, page:
     """Light and dark, in both directions, at every width, all folds open (axe-core; WCAG 2.2, 1.4.10)."""
     tab = visit(page)
     unfold(tab)
-    for scheme in ("light", "dark"):
+    for scheme in schemes(page):
         tab.emulate_media(color_scheme=scheme)
         results = axe_module.Axe().run(tab).response
         assert [(v["id"], [n["html"][:90] for n in v["nodes"]]) for v in results["violations"]] == [], scheme
