@@ -18,15 +18,19 @@ from generator.website.phase_items import often, stop_words
 from generator.website.shared import Warned, entry_words, warned
 from generator.website.values import SiteInput
 from generator.wording.doses import DosePhrase, dose, told_apart
-from generator.wording.phrases import list_of
 from generator.wording.terms import term
+from generator.wording.voice import Voice
 
 
 @dataclass(frozen=True)
 class DoseOption:
-    """A dose to begin with: as the command reads it, in words, and which of the phase's steps comes next."""
+    """A dose to begin with, and which of the phase's steps comes next.
+
+    value: as the command reads it. name: in words that tell it from the others of the exercise.
+    """
 
     value: str
+    name: str
     words: DosePhrase
     onwards: int
 
@@ -110,10 +114,7 @@ def _card(
         variation=variation,
         figure=figure_of(site, exercise, variation) or figure_of(site, exercise),
         first=_typed(use.dose_steps[0]),
-        doses=tuple(
-            DoseOption(_typed(one.step), dose(voice, one.step, exercise.dose), one.onwards)
-            for one in choice.doses
-        ),
+        doses=tuple(_doses(voice, exercise, choice)),
         steps=tuple(phrase.big for phrase in phrases),
         ladder=told_apart(voice, use.dose_steps, exercise.dose),
         often=often(voice, use),
@@ -124,9 +125,16 @@ def _card(
         note=use.note,
         cautions=warned(voice, (*exercise.cautions, *own, *use.cautions)),
         where=tuple((word(one), voice.opening(term(voice, one))) for one in exercise.surface),
-        things=list_of(voice, (str(site.catalogue.equipment[thing].name) for thing in dict.fromkeys(things))),
+        # Names begin with a capital, so that "and" between two of them reads like one thing.
+        things=" · ".join(str(site.catalogue.equipment[thing].name) for thing in dict.fromkeys(things)),
         helper=exercise.helper_role if exercise.helper is not Helper.NONE else None,
     )
+
+
+def _doses(voice: Voice, exercise: Exercise, choice: UseChoice) -> Iterator[DoseOption]:
+    names = told_apart(voice, [one.step for one in choice.doses], exercise.dose, in_words=True)
+    for one, name in zip(choice.doses, names, strict=True):
+        yield DoseOption(_typed(one.step), name, dose(voice, one.step, exercise.dose), one.onwards)
 
 
 def _in_words(programme: Programme, choice: UseChoice) -> Use:

@@ -58,13 +58,19 @@ def dose(voice: Voice, step: DoseStep, exercise_dose: Dose) -> DosePhrase:
     )
 
 
-def told_apart(voice: Voice, steps: Sequence[DoseStep], exercise_dose: Dose) -> tuple[str, ...]:
-    """Return dose steps as short as they can be told apart: with load, and with hold where it changes."""
+def told_apart(
+    voice: Voice, steps: Sequence[DoseStep], exercise_dose: Dose, *, in_words: bool = False
+) -> tuple[str, ...]:
+    """Return dose steps as short as they can be told apart: with load, and with hold where it changes.
+
+    in_words: as ``3 sets of 10 repetitions``, for a list in which the figures alone say too little.
+    """
     holds = [hold_seconds(step, exercise_dose) for step in steps]
     said = []
     for step, hold in zip(steps, holds, strict=True):
         phrase = dose(voice, step, exercise_dose)
-        parts = [phrase.big] if step.kind in _IN_SETS else [phrase.big, phrase.unit]
+        short = [phrase.big] if step.kind in _IN_SETS else [phrase.big, phrase.unit]
+        parts = [phrase.spoken] if in_words else short
         words = " ".join([*parts, load(voice, step.load)]).strip()
         said.append(each_held(voice, words, hold) if hold and len(set(holds)) > 1 else words)
     return tuple(said)

@@ -82,6 +82,15 @@ def test_steps_that_differ_in_the_hold_alone_are_told_apart() -> None:
     assert same == ["1 × 5", "1 × 5"]
 
 
+def test_a_list_of_doses_in_words_tells_each_from_the_others() -> None:
+    """A clinician who chooses among doses reads the hold that alone differs, and the load."""
+    steps = [DoseStep(DoseKind.HOLDS, 1, 5, hold=seconds) for seconds in (5, 10)]
+    said = [plain(one) for one in told_apart(voice("en"), steps, STRENGTH, in_words=True)]
+    assert said == ["1 set of 5 holds, each held for 5 seconds", "1 set of 5 holds, each held for 10 seconds"]
+    (words,) = told_apart(voice("en"), [STEP], STRENGTH, in_words=True)
+    assert plain(words) == "3 sets of 10 repetitions with a light band"
+
+
 def test_one_set_has_no_rest_between_sets() -> None:
     """A line that cannot apply is left out."""
     assert dose(voice("en"), DoseStep(DoseKind.REPETITIONS, 1, 8), STRENGTH).rest == ""
