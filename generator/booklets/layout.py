@@ -31,12 +31,14 @@ class Section:
     """Where a section stands: first page from 1, number of pages, millimetres left on the last one.
 
     Pages that bear nothing but lines to write on do not count. lines: how many of those lines found room.
+    carried: whether something of the first sheet stands on the second, above the heading that it has there.
     """
 
     first: int
     pages: int
     spare: float
     lines: int
+    carried: bool = False
 
 
 @dataclass(frozen=True)
@@ -178,9 +180,17 @@ def _sections(pages: list[Any]) -> Mapping[str, Section]:
             if before is None or not bare:
                 first, lines = (before.first, before.lines) if before else (number, 0)
                 spare = (foot - _bottom(page, begun.get(key))) * MM_PER_PX
-                found[key] = Section(first, number - first + 1, spare, lines + _lines(page))
+                carried = (before is not None and before.carried) or _carried(page, begun.get(key))
+                found[key] = Section(first, number - first + 1, spare, lines + _lines(page), carried)
             last = key
     return found
+
+
+def _carried(page: Any, section: Any) -> bool:
+    """Return whether the heading of a second sheet stands below something: a float that found no room."""
+    parts = section.children if section is not None else ()
+    heads = (box for box in parts if box.element is not None and box.element.get("class") == "again")
+    return any(box.position_y - page.content_box_y() > _SLACK for box in heads)
 
 
 def _tag(box: Any) -> str | None:

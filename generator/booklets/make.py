@@ -120,7 +120,7 @@ def _fitted(job: BookletJob, begun: _Begun) -> tuple[Fits, Laid]:
     fitting = {*_FEW_SHEETS, HELPER_SHEET, *exercises} & set(parts.sections)
     # One column flows on to the next page where it must; nothing is gained by smaller type.
     while not job.format.narrow:
-        better = {key: _better(key, fits.get(key, Fit()), parts.sections[key].pages) for key in fitting}
+        better = {key: _better(key, fits.get(key, Fit()), parts.sections[key]) for key in fitting}
         changed = frozenset(key for key, fit in better.items() if fit != fits.get(key, Fit()))
         if not changed:
             break
@@ -195,17 +195,18 @@ def _first_guess(job: BookletJob) -> Fits:
     }
 
 
-def _better(key: str, fit: Fit, pages: int) -> Fit:
-    """Return how a section that stood on `pages` should sit: parted, in smaller type, at last uneven.
+def _better(key: str, fit: Fit, section: Section) -> Fit:
+    """Return how a section should sit after it was laid out: parted, in smaller type, at last uneven.
 
     The front and the diary are never parted: they flow, and the sheet of a session hangs on one door.
     """
+    pages = section.pages
     if key in _FEW_SHEETS:
         return replace(fit, tight=fit.tight or pages > _FEW_SHEETS[key])
     if pages > 1 and not fit.split:
         return replace(fit, split=True)
-    uneven = fit.uneven or (fit.tight and pages > _MOST_SHEETS)
-    return replace(fit, tight=fit.tight or pages > _MOST_SHEETS, uneven=uneven)
+    full = pages > _MOST_SHEETS or section.carried
+    return replace(fit, tight=fit.tight or full, uneven=fit.uneven or (fit.tight and full))
 
 
 def _filled(fit: Fit, section: Section) -> Fit:

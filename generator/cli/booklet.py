@@ -17,7 +17,7 @@ from generator.cli.dates import SurgeryDate
 from generator.cli.shared import DONE, NOT_STARTED, PROBLEMS, ROOT, content_option, print_problems
 from generator.pipeline import check_catalogue
 from generator.problems import has_errors, offered
-from generator.steps.kinds import FOLD, KINDS, STANDARD
+from generator.steps.kinds import FOLD, KINDS, SHEET, STANDARD
 from generator.steps.languages import WITHHELD, speak
 from generator.steps.one_patient import Made, Order, make_for_one, why_not_there
 from generator.steps.wishes import Typed, read_wishes
@@ -145,9 +145,10 @@ def summary(made: Made, order: Order) -> str:
     lines += [f"Out: {_out(one, limits)}" for one in told.left_out]
     lines += [f"Stays, and strains {', '.join(strains)}: {item}" for item, strains in told.strained]
     pages = made.result.pages if made.result else 0
-    what = "sides to fold" if order.kind == FOLD else "sheets"
+    what = "sides to fold" if order.kind == FOLD else "sheet" if pages == 1 else "sheets"
     lines.append(f"Written: {order.output}, {pages} {what}, edition {made.edition}")
-    lines.append("Read it before you hand it out; the last sheet says what to look at.")
+    look = "" if order.kind == SHEET else "; the last sheet says what to look at"
+    lines.append(f"Read it before you hand it out{look}.")
     return "\n".join(lines)
 
 

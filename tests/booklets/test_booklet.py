@@ -19,7 +19,7 @@ from generator.booklets.layout import Laid, lay_out, squeezed
 from generator.booklets.make import fitted, make_booklet
 from generator.booklets.print_run import make_all
 from generator.booklets.reading_back import read_back
-from generator.booklets.values import NO_FITS, BookletResult, Fits
+from generator.booklets.values import NO_FITS, BookletJob, BookletResult, Fit, Fits
 from generator.catalogue.terms import Paper
 from generator.wording.voice import voice
 from tests.booklets.builders import bridge, catalogue, clinic, in_words, job, safety, t
@@ -187,20 +187,35 @@ def test_a_front_with_more_words_than_usual_stands_closer_and_keeps_its_sheets(t
     assert make_booklet(with_words).problems == ()
 
 
-def test_columns_begin_where_there_is_room_before_an_exercise_takes_a_third_sheet(tmp_path: Path) -> None:
-    """What fits no leaf side by side begins right under picture and dose, and nothing is printed over."""
+def _cautioned(output: Path, sentences: int) -> BookletJob:
+    """Return a job whose exercise warns in many sentences, beside pictures that are low."""
     steps = tuple(t(f"Step {number}: lift your hips a little and lower them again.") for number in range(4))
-    caution = replace(bridge().cautions[0], consequence=t("It pulls on the tendon that was sewn. " * 14))
+    told = t("It pulls on the tendon that was sewn. " * sentences)
+    caution = replace(bridge().cautions[0], consequence=told)
     others = dict(catalogue().exercises)
     changed = catalogue(exercises={**others, "bridge-both-legs": bridge(steps=steps, cautions=(caution,))})
     low = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 520 100" width="520" height="100"/>'
-    stills = {"bridge-both-legs": (low, low)}
-    tall = job(tmp_path / "uneven.pdf", catalogue=in_words(changed, "en"), stills=stills)
+    return job(output, catalogue=in_words(changed, "en"), stills={"bridge-both-legs": (low, low)})
+
+
+def test_columns_begin_where_there_is_room_before_an_exercise_takes_a_third_sheet(tmp_path: Path) -> None:
+    """What fits no leaf side by side begins right under picture and dose, and nothing is printed over."""
+    tall = _cautioned(tmp_path / "uneven.pdf", 14)
     fits, laid = fitted(tall)
     key = sheet_key("bridge-both-legs")
     assert fits[key].uneven
     assert laid.sections[key].pages == 2
     assert make_booklet(tall).problems == ()
+
+
+def test_a_warning_stands_on_the_sheet_with_the_picture(tmp_path: Path) -> None:
+    """A box that would be carried to the second sheet, above its heading, begins higher up instead."""
+    made, key = _cautioned(tmp_path / "carried.pdf", 10), sheet_key("bridge-both-legs")
+    beside = lay_out(sections_html(made, {key: Fit(split=True, tight=True)}, frozenset({key})))
+    assert beside.sections[key].carried
+    fits, laid = fitted(made)
+    assert fits[key].uneven
+    assert not laid.sections[key].carried
 
 
 def test_an_exercise_that_needs_three_sheets_is_named(tmp_path: Path) -> None:

@@ -296,3 +296,15 @@ def test_what_the_library_complains_of_is_kept() -> None:
     """A property that the writer does not know is no silent loss."""
     laid = lay_out("<html lang='en'><title>t</title><style>p { no-such-property: 1 }</style><p>x</p></html>")
     assert any("no-such-property" in message for message in laid.logged)
+
+
+def test_a_blank_cut_from_a_full_arabic_line_is_no_overflow() -> None:
+    """The layout library moves such a line by the blank; a word that is too long is still found."""
+    day = '<bdi dir="ltr">20</bdi> أكتوبر <bdi dir="ltr">2026</bdi>'
+    line = f"<p style='width: {{:.1f}}mm'>إذا قيل لك أن تبدأ في {day}، فإن الأسبوع الثاني يبدأ في {day}.</p>"
+    rows = "".join(line.format(40 + step / 2) for step in range(100))
+    head = f"<title>t</title><style>{STYLE} bdi {{ white-space: nowrap }}</style>"
+    start = f"<html lang='ar' dir='rtl'>{head}"
+    assert lay_out(f"{start}{rows}</html>").overflows == ()
+    found = lay_out(f"{start}<p style='width: 8mm'>المستشفيات</p></html>").overflows
+    assert [one.words for one in found] == ["المستشفيات"]

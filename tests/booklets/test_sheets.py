@@ -16,12 +16,14 @@ from generator.booklets.html import sections_html
 from generator.booklets.layout import lay_out, squeezed
 from generator.booklets.make import fitted, make_booklet
 from generator.booklets.pictures import FINISH_MM, series
-from generator.booklets.values import NO_FITS, BookletJob
+from generator.booklets.values import NO_FITS, BookletJob, Fit
 from generator.catalogue.arranged import AnchorHeights, StepBack
 from generator.catalogue.clinic import HelperPage
 from generator.catalogue.daily_life import DailyLife
+from generator.catalogue.dose import DoseKind, DoseStep
 from generator.catalogue.exercise import HelperRole
 from generator.catalogue.terms import Demand, Helper, Landmark, Posture, Support
+from generator.wording.one_patient import PatientWords
 from tests.booklets.builders import (
     abduction,
     bridge,
@@ -287,3 +289,53 @@ def test_pictures_daily_life_and_helper_print_without_a_finding(tmp_path: Path) 
     assert [outcome for outcome in report.outcomes if outcome.findings] == []
     pages = [fact.exercise for fact in result.sheets if fact.exercise]
     assert all(pages.count(exercise) <= 2 for exercise in pages)
+
+
+def _held(count: int, hold: int) -> DoseStep:
+    return DoseStep(DoseKind.HOLDS, 1, count, hold)
+
+
+def test_what_is_held_stands_below_the_dose_without_a_comma() -> None:
+    """A comma at the head of a line looks as if a word before it were lost."""
+    base = programme().phase(2).uses
+    soup = page(_with_uses(use("squeeze-buttocks", _held(5, 5), _held(5, 10)), *base[1:]))
+    first = next(cell for cell in sheet(soup, "session").select("td") if "5 seconds" in read(cell))
+    assert read(first) == "1 × 5 each held for 5 seconds"
+
+
+def test_the_sheet_of_a_session_uses_its_room() -> None:
+    """What is left of the sheet goes to the rows, and so to the pictures in them."""
+    made = job()
+    low, high = (sections_html(made, {"session": Fit(spare=spare)}) for spare in (0.0, 30.0))
+    assert re.findall(r"--taller: ([\d.]+)mm", low[low.index('data-sheet="session"') :])[0] == "0.0"
+    assert re.findall(r"--taller: ([\d.]+)mm", high[high.index('data-sheet="session"') :])[0] == "7"
+
+
+def test_the_days_of_a_patient_leave_the_emergency_number_beside_the_diary() -> None:
+    """Where a line more would push the last box to a sheet of its own, the sheet is set closer."""
+    acts = tuple(
+        t(f"Call the emergency number if this happens: {number}.") for number in range(14)
+    )
+    worse = replace(safety().worse, emergency=acts)
+    known = in_words(catalogue(safety=safety(worse=worse)), "en")
+    days = " ".join(("If you are told to start on 16 November 2026, the second week begins later.",) * 2)
+    patient = PatientWords("left", "", "", "", days, (), (), "", (), (), pictured=True)
+    made = job(catalogue=known, patient=patient)
+    assert lay_out(sections_html(made, NO_FITS, frozenset({"diary"}))).sections["diary"].pages == 2
+    fits, laid = fitted(made)
+    assert fits["diary"].tight
+    assert laid.sections["diary"].pages == 1
+
+
+def test_both_weeks_of_the_diary_stand_on_one_sheet_of_large_print() -> None:
+    """Whoever sees little need not turn the sheet to compare two days."""
+    laid = lay_out(sections_html(job(kind="large"), NO_FITS, frozenset({"diary"})))
+    pages = range(1, laid.sections["diary"].pages + 1)
+    assert laid.page_with("Week 1", pages) == laid.page_with("Week 2", pages) == 1
+
+
+def test_the_last_phase_speaks_of_no_next_one() -> None:
+    """Its milestones are the end of the programme."""
+    assert "before the next phase" in read(sheet(page(job(phase=1)), "milestones"))
+    last = len(programme().phases)
+    assert "What must work at the end" in read(sheet(page(job(phase=last)), "milestones"))

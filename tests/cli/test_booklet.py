@@ -166,3 +166,13 @@ def test_a_booklet_that_is_not_right_does_not_replace_the_old(content: Path) -> 
     assert "booklet-overflow" in result.output
     assert old.read_bytes() == b"the old one"
     assert files_beside(content) == ["booklet.pdf"]
+
+
+@pytest.mark.slow
+def test_the_sheet_of_a_session_has_no_last_sheet_to_read(content: Path) -> None:
+    """It is one sheet with the side, and the command says nothing of a sheet for the clinician."""
+    result = run(content, "--kind", "sheet", "--side", "left")
+    assert result.return_value == DONE
+    assert "booklet.pdf, 1 sheet, edition" in result.output
+    assert "last sheet" not in result.output
+    assert "Operated side: left" in text_of(content.parent / "booklet.pdf")
