@@ -313,9 +313,7 @@ def test_the_sheet_of_a_session_uses_its_room() -> None:
 
 def test_the_days_of_a_patient_leave_the_emergency_number_beside_the_diary() -> None:
     """Where a line more would push the last box to a sheet of its own, the sheet is set closer."""
-    acts = tuple(
-        t(f"Call the emergency number if this happens: {number}.") for number in range(14)
-    )
+    acts = tuple(t(f"Call the emergency number if this happens: {number}.") for number in range(14))
     worse = replace(safety().worse, emergency=acts)
     known = in_words(catalogue(safety=safety(worse=worse)), "en")
     days = " ".join(("If you are told to start on 16 November 2026, the second week begins later.",) * 2)
