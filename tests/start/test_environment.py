@@ -12,6 +12,9 @@ from generator.start.environment import Places, check_pip, is_ready
 from generator.start.machine import NotStartedError
 from tests.start.project import Project, python_with_pip, write_wheel
 
+# Real environments are made, which takes seconds each.
+pytestmark = pytest.mark.slow
+
 
 def wait_for_reader(pipe: Path) -> None:
     """Return as soon as a program has opened the named pipe for reading; it then waits for ever."""
@@ -136,7 +139,6 @@ def test_two_starts_at_once_make_one_environment(project: Project) -> None:
     assert sum(err.count("Preparing") for _, err in ended) == 1
 
 
-@pytest.mark.slow
 def test_killed_start_is_made_good_once_its_pip_has_ended(project: Project) -> None:
     """While the pip of a killed start still works, the next start waits; then it makes everything anew."""
     wheel = next(project.wheels.glob("tiny_run*"))

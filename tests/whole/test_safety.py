@@ -35,7 +35,7 @@ def test_pages_without_the_deferral_note_are_never_published(project: Path) -> N
     """A frame that leaves out the note to the treating clinician is found on every page; nothing appears."""
     for name in ("page-footer.html", "page-safety.html"):
         spoil(project / "overrides" / "partials" / name, "{{ frame.deferral | e }}")
-    done = phasebook("build", project=project)
+    done = phasebook("build", "--kinds", "standard", project=project)
     assert done.returncode == 1, done.stdout + done.stderr
     assert "en/warning-signs.html: page-without-note" in done.stdout
     assert not (project / "site").exists()

@@ -21,6 +21,7 @@ from tests.content import FILES, with_change, write_content
 from tests.whole.command import PROJECT, answered, bytes_of, phasebook
 
 CLINIC = "clinic.yml"
+ONE = ("--workers", "1", "--kinds", "standard")
 Answer = Callable[..., subprocess.CompletedProcess[str]]
 
 
@@ -76,7 +77,7 @@ def test_every_code_can_be_explained(answer: Answer) -> None:
 def test_a_failed_build_leaves_the_old_site_whole(tmp_path: Path) -> None:
     """After a mistake the published site is byte for byte as before; the command says so, with 1."""
     content, site = tmp_path / "content", tmp_path / "site"
-    first = phasebook("build", "--content", write_content(content), "--output", site)
+    first = phasebook("build", "--content", write_content(content), "--output", site, "--kinds", "standard")
     assert first.returncode == 0, first.stdout + first.stderr
     before = bytes_of(site)
     write_content(content, with_change(FILES, CLINIC, "demo: yes", "demo: perhaps"))
@@ -96,13 +97,13 @@ def test_a_disk_that_fills_up_is_told_and_spoils_nothing(
     content = write_content(tmp_path / "content")
     if when == "after it is out":
         monkeypatch.setattr(unchanged, "remember", _full)
-        done = answer("build", "--content", content, "--output", tmp_path / "site", "--workers", "1")
+        done = answer("build", "--content", content, "--output", tmp_path / "site", *ONE)
         assert (done.returncode, verify(tmp_path / "site")) == (0, ())
         return
     most = resource.getrlimit(resource.RLIMIT_FSIZE)
     resource.setrlimit(resource.RLIMIT_FSIZE, (4096, most[1]))
     try:
-        done = answer("build", "--content", content, "--output", tmp_path / "site", "--workers", "1")
+        done = answer("build", "--content", content, "--output", tmp_path / "site", *ONE)
     finally:
         resource.setrlimit(resource.RLIMIT_FSIZE, most)
     assert done.returncode == 2
