@@ -77,8 +77,8 @@ def told_apart(
 
 
 def each_held(voice: Voice, words: str, seconds: int) -> str:
-    """Return ``1 × 8, each held for 5 seconds``; "for" alone would read as the time for all eight."""
-    held = voice.gettext("{dose}, each held for {duration}")
+    """Return ``1 × 8 (hold each for 5 seconds)``; "for" alone would read as the time for all eight."""
+    held = voice.gettext("{dose} (hold each for {duration})")
     return held.format(dose=words, duration=duration(voice, seconds))
 
 

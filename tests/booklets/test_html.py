@@ -286,4 +286,4 @@ def test_dose_steps_that_differ_in_their_hold_say_so() -> None:
     changed = catalogue(programmes={base.id: replace(base, phases=phases)})
     part = sheet(page(job(catalogue=in_words(changed, "en"), phase=1)), "exercise-squeeze-buttocks")
     said = [read(step) for step in part.select(".ladder tbody th")]
-    assert said == ["1 × 5, each held for 5 seconds", "1 × 5, each held for 10 seconds"]
+    assert said == ["1 × 5 (hold each for 5 seconds)", "1 × 5 (hold each for 10 seconds)"]

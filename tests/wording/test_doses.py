@@ -74,9 +74,9 @@ def test_steps_that_differ_in_the_hold_alone_are_told_apart() -> None:
     steps = [DoseStep(DoseKind.HOLDS, 1, 5, hold=seconds) for seconds in (5, 5, 10)]
     said = [plain(one).replace("\u00a0", " ") for one in told_apart(voice("en"), steps, STRENGTH)]
     assert said == [
-        "1 × 5, each held for 5 seconds",
-        "1 × 5, each held for 5 seconds",
-        "1 × 5, each held for 10 seconds",
+        "1 × 5 (hold each for 5 seconds)",
+        "1 × 5 (hold each for 5 seconds)",
+        "1 × 5 (hold each for 10 seconds)",
     ]
     same = [plain(one).replace("\u00a0", " ") for one in told_apart(voice("en"), steps[:2], STRENGTH)]
     assert same == ["1 × 5", "1 × 5"]
@@ -86,7 +86,10 @@ def test_a_list_of_doses_in_words_tells_each_from_the_others() -> None:
     """A clinician who chooses among doses reads the hold that alone differs, and the load."""
     steps = [DoseStep(DoseKind.HOLDS, 1, 5, hold=seconds) for seconds in (5, 10)]
     said = [plain(one) for one in told_apart(voice("en"), steps, STRENGTH, in_words=True)]
-    assert said == ["1 set of 5 holds, each held for 5 seconds", "1 set of 5 holds, each held for 10 seconds"]
+    assert said == [
+        "1 set of 5 holds (hold each for 5 seconds)",
+        "1 set of 5 holds (hold each for 10 seconds)",
+    ]
     (words,) = told_apart(voice("en"), [STEP], STRENGTH, in_words=True)
     assert plain(words) == "3 sets of 10 repetitions with a light band"
 
