@@ -51,5 +51,8 @@ def growing_lines(fit: Fit, least: int) -> Ruled:
 
 
 def growth(fit: Fit, rows: int, most: float) -> float:
-    """Return by how many millimetres each of `rows` rows may grow into the space left, at most by `most`."""
-    return round(max(0.0, min(most, (fit.spare - _AIR_MM) / rows)), 2)
+    """Return by how many millimetres each of `rows` rows may grow into the space left, at most by `most`.
+
+    A session with nothing but what is done through the day has no rows.
+    """
+    return round(max(0.0, min(most, (fit.spare - _AIR_MM) / max(1, rows))), 2)
