@@ -8,7 +8,7 @@ from enum import Enum
 
 from generator.catalogue.base import Text
 from generator.catalogue.choices import PhaseChoices, UseChoice
-from generator.catalogue.dose import DoseStep
+from generator.catalogue.dose import DoseStep, Load
 from generator.catalogue.edition_values import step_text
 from generator.catalogue.exercise import Exercise, HelperRole, Variation
 from generator.catalogue.programme import Phase, Programme, Use
@@ -132,9 +132,15 @@ def _card(
 
 
 def _doses(voice: Voice, exercise: Exercise, choice: UseChoice) -> Iterator[DoseOption]:
-    names = told_apart(voice, [one.step for one in choice.doses], exercise.dose, in_words=True)
-    for one, name in zip(choice.doses, names, strict=True):
+    doses = sorted(choice.doses, key=lambda one: _size(one.step))
+    names = told_apart(voice, [one.step for one in doses], exercise.dose, in_words=True)
+    for one, name in zip(doses, names, strict=True):
         yield DoseOption(_typed(one.step), name, dose(voice, one.step, exercise.dose), one.onwards)
+
+
+def _size(step: DoseStep) -> tuple[bool, int, int, int]:
+    """Return what a list of doses is sorted by: without load first, then sets, count and hold."""
+    return (step.load != Load(), step.sets, step.count, step.hold or 0)
 
 
 def _in_words(programme: Programme, choice: UseChoice) -> Use:

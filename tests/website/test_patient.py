@@ -151,7 +151,7 @@ def test_what_is_not_at_hand_takes_out_what_asks_for_it(visit: Any) -> None:
 
 
 def test_a_smaller_dose_is_shown_with_the_steps_after_it(visit: Any) -> None:
-    """Only permitted doses at or below a step of the phase are offered; the command names the one chosen."""
+    """Only permitted doses at or below a step of the phase are offered, in order; the command names it."""
     tab = visit(f"en/{PATIENT_2}")
     tab.locator("#dose-heel-raise").select_option("1x6")
     card = tab.locator("#one-heel-raise")
@@ -165,6 +165,10 @@ def test_a_smaller_dose_is_shown_with_the_steps_after_it(visit: Any) -> None:
     assert command(tab).endswith("--dose heel-raise=1x6")
     values = tab.locator("#dose-heel-raise option").evaluate_all("all => all.map(one => one.value)")
     assert not [value for value in values if value.startswith("4")]
+    names = tab.locator("#dose-heel-raise option").all_inner_texts()
+    told = [(" with " in name, [int(digits) for digits in re.findall("[0-9]+", name)]) for name in names]
+    assert told == sorted(told)
+    assert len({*names}) == len(names)
 
 
 @pytest.mark.parametrize(
