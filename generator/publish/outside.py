@@ -81,6 +81,8 @@ _WORDS = re.compile(
     r"xmlns(:.*)?|cite|alt|title|content|value|placeholder|datetime|property|itemtype|itemid|resource|about|"
     r"vocab|prefix|typeof|data-.*|aria-.*"
 )
+# Elements that may be wrong without any attribute.
+_GUILTY_BARE = frozenset(("script", "style", "base"))
 _STYLE_URL = re.compile(
     r"""url\(\s*(?:"([^"]*)"|'([^']*)'|([^)'"\s]*))|@import\s+(?:"([^"]*)"|'([^']*)')""", re.IGNORECASE
 )
@@ -100,15 +102,18 @@ def in_markup(soup: BeautifulSoup, path: str) -> Iterator[Problem]:
     A figure may keep its own style: as an image it is drawn by itself, outside the policy of the page.
     """
     figure = path.endswith(".svg")
-    for tag in soup.find_all(True):
-        place = place_of(tag, path)
-        yield from _element(tag, place, figure)
-        for name, value in tag.attrs.items():
-            yield from _attribute(tag, name.lower(), str(value), place, figure)
-    for instruction in soup.find_all(string=lambda text: isinstance(text, ProcessingInstruction)):
-        for address in re.findall(r"""href\s*=\s*["']([^"']*)""", str(instruction)):
-            if leads_outside(address):
-                yield LOADS_OUTSIDE.at(Place(path), f"the stylesheet {address} lies on another host")
+    for node in soup.descendants:
+        if isinstance(node, Tag):
+            # Most elements of a page bear no attribute, and need no place.
+            if node.attrs or node.name in _GUILTY_BARE:
+                place = place_of(node, path)
+                yield from _element(node, place, figure)
+                for name, value in node.attrs.items():
+                    yield from _attribute(node, name.lower(), str(value), place, figure)
+        elif isinstance(node, ProcessingInstruction):
+            for address in re.findall(r"""href\s*=\s*["']([^"']*)""", str(node)):
+                if leads_outside(address):
+                    yield LOADS_OUTSIDE.at(Place(path), f"the stylesheet {address} lies on another host")
 
 
 def _element(tag: Tag, place: Place, figure: bool) -> Iterator[Problem]:

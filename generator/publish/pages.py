@@ -26,6 +26,7 @@ _INLINE = frozenset(
     | {"mark", "q", "s", "samp", "small", "span", "strong", "sub", "sup", "time", "tspan", "u", "var", "wbr"}
 )
 _HIDING_STYLE = re.compile(r"(display\s*:\s*none|visibility\s*:\s*(hidden|collapse))", re.IGNORECASE)
+_ADDRESSES = frozenset(("href", "xlink:href", "src", "poster", "data", "action", "formaction", "background"))
 # Signs that change places in a right-to-left line: doses, ranges, angles, grouped digits (UAX #9, W4, N1).
 _FRAGILE = re.compile(r"\d\s*[×–−-]\s*\d|\d\s*°|\d[ \u00a0\u202f]\d|\+\d")
 _ISOLATED = re.compile("[\u2066\u202a\u202d][^\u2069\u202c]*[\u2069\u202c]")
@@ -180,7 +181,8 @@ def _enter(tag: Tag, parent: Tag, state: _State, path: str, got: _Gathered) -> _
         state.live and tag.name != "template",
         state.isolated if direction is None or tag.name == "body" else direction.lower() == "ltr",
     )
-    if state.live:
+    # A heading may bear no attribute; nothing else without one has an id or an address.
+    if state.live and (tag.attrs or tag.name == "h1"):
         _note(tag, path, inner, got)
     return inner
 
@@ -206,12 +208,11 @@ def _targets(tag: Tag) -> Iterator[str]:
     """Yield every address an element names; that of ``base`` leads nowhere by itself."""
     if tag.name == "base":
         return
-    for name in ("href", "xlink:href", "src", "poster", "data", "action", "formaction", "background"):
-        value = attribute(tag, name)
-        if value is not None and not (name == "data" and tag.name != "object"):
-            yield value
-    for name in ("srcset", "imagesrcset"):
-        yield from sources(attribute(tag, name) or "")
+    for name, value in tag.attrs.items():
+        if name in _ADDRESSES and not (name == "data" and tag.name != "object"):
+            yield str(value)
+        elif name in ("srcset", "imagesrcset"):
+            yield from sources(str(value))
     if tag.name == "meta" and (refresh := refresh_target(tag)) is not None:
         yield refresh
 
