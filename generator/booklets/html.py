@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -30,6 +30,8 @@ PARTING = "parting.css"
 """The style sheet that says where words part at a line's end; protocols use it too."""
 
 TEMPLATES = Path(__file__).parent / "templates"
+_SECTION = re.compile(r'<section\b[^>]*\bdata-sheet="([^"]*)"[^>]*>')
+_TAG = re.compile(r"<[^>]*>")
 _ISOLATE = re.compile(r'<bdi dir="ltr">(.*?)</bdi>')
 # The note stands where a line begins, the facts where it ends; the page boxes know only left and right.
 _WIDE_RULE = (
@@ -82,6 +84,15 @@ def _html(
         source_language=catalogue.source_language,
         style=_style(job),
     )
+
+
+def letters_in_sections(html: str) -> Mapping[str, int]:
+    """Return how many letters and signs the sections of a booklet have, blanks left out, by their keys."""
+    parts = _SECTION.split(html)
+    return {
+        key: len("".join(_TAG.sub(" ", text).split()))
+        for key, text in zip(parts[1::2], parts[2::2], strict=True)
+    }
 
 
 # Words written into a template are finished while it is compiled, and finished words depend on the direction.

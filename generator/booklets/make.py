@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
-from types import MappingProxyType
 from typing import Any
 
 from generator.booklets import rules
@@ -13,6 +12,15 @@ from generator.booklets.engine import no_collecting
 from generator.booklets.every_sheet import expected
 from generator.booklets.examine import examine
 from generator.booklets.exercise_sheet import sheet_key
+from generator.booklets.first_guess import (
+    FEW_SHEETS,
+    HELPER_SHEET,
+    MOST_SHEETS,
+    PHASE_SHEET,
+    Begun,
+    begin,
+    better,
+)
 from generator.booklets.formats import STANDARD
 from generator.booklets.html import NOTES, SESSION_SHEET, frame_html, sections_html
 from generator.booklets.kept import keep, taken
@@ -20,13 +28,9 @@ from generator.booklets.layout import Laid, Section, joined, lay_out, page_name
 from generator.booklets.pdf import write
 from generator.booklets.seen import seen_in_layout
 from generator.booklets.values import NO_FITS, BookletJob, BookletResult, Fit, Fits, SheetFact
-from generator.catalogue.base import Text
-from generator.catalogue.exercise import Exercise
 from generator.problems import Place, Problem, in_order
 from generator.shelf import Shelf
 
-PHASE_SHEET = "phase"
-HELPER_SHEET = "helper"
 CLINICIAN_SHEET = "clinician"
 _END = "end"
 
@@ -36,24 +40,13 @@ GROWING = ("cover", SESSION_SHEET, "diary")
 LEAST_GROWTH_MM = 10.0
 """Less than this left on a sheet is not worth laying it out again."""
 
-_MOST_SHEETS = 2
-
-# How many sheets these sections may take; more words than usual stand closer together on them.
-_FEW_SHEETS = MappingProxyType({"cover": 1, PHASE_SHEET: 2, "warnings": 2, SESSION_SHEET: 1, "diary": 1})
-
-# More letters than this never fit one sheet at a size that everyone can read (measured on A4).
-_MOST_LETTERS = 480
-
-# More than this on the front of a leaf never fit but in the smaller type (measured in five languages).
-_MOST_LETTERS_IN_LARGER_TYPE = 620
-
 
 def make_booklet(job: BookletJob, shelf: Shelf | None = None) -> BookletResult:
     """Write one booklet to its output and return what came of it.
 
     shelf: where it is taken from if it would be the same, and put otherwise.
     """
-    begun = _begin(job)
+    begun = begin(job)
     if shelf is None:
         return _printed(job, begun)
     name = shelf.name(*_depends_on(job, begun))
@@ -64,20 +57,7 @@ def make_booklet(job: BookletJob, shelf: Shelf | None = None) -> BookletResult:
     return result
 
 
-@dataclass(frozen=True)
-class _Begun:
-    """A booklet before it is laid out: how its sections are thought to sit on paper, and its HTML so."""
-
-    fits: Fits
-    html: str
-
-
-def _begin(job: BookletJob) -> _Begun:
-    fits = _first_guess(job)
-    return _Begun(fits, sections_html(job, fits))
-
-
-def _depends_on(job: BookletJob, begun: _Begun) -> tuple[str, ...]:
+def _depends_on(job: BookletJob, begun: Begun) -> tuple[str, ...]:
     """Return all that decides how a booklet comes out: its words as first laid out, and its margins.
 
     Lengths in the editor's language decide the first guess, which is part of these words.
@@ -89,7 +69,7 @@ def _depends_on(job: BookletJob, begun: _Begun) -> tuple[str, ...]:
 
 # What the library has made is let go first: only its cycles are left to be collected.
 @no_collecting()
-def _printed(job: BookletJob, begun: _Begun) -> BookletResult:
+def _printed(job: BookletJob, begun: Begun) -> BookletResult:
     fits, laid = _fitted(job, begun)
     pdf, logged = write(laid, job.format.zoom)
     job.output.parent.mkdir(parents=True, exist_ok=True)
@@ -110,21 +90,25 @@ def fitted(job: BookletJob) -> tuple[Fits, Laid]:
     sheet, so the others stay as they are. The margins with their page numbers come last, once it is known
     how many sheets there are.
     """
-    return _fitted(job, _begin(job))
+    return _fitted(job, begin(job))
 
 
-def _fitted(job: BookletJob, begun: _Begun) -> tuple[Fits, Laid]:
+def _fitted(job: BookletJob, begun: Begun) -> tuple[Fits, Laid]:
     fits, parts = begun.fits, _Parts()
     parts.take(lay_out(begun.html))
     exercises = (sheet_key(use.use) for use in job.stage.uses)
-    fitting = {*_FEW_SHEETS, HELPER_SHEET, *exercises} & set(parts.sections)
+    fitting = {*FEW_SHEETS, HELPER_SHEET, *exercises} & set(parts.sections)
     # One column flows on to the next page where it must; nothing is gained by smaller type.
     while not job.format.narrow:
-        better = {key: _better(key, fits.get(key, Fit()), parts.sections[key]) for key in fitting}
-        changed = frozenset(key for key, fit in better.items() if fit != fits.get(key, Fit()))
+        laid = {key: parts.sections[key] for key in fitting}
+        closer = {
+            key: better(key, fits.get(key, Fit()), one.pages, carried=one.carried)
+            for key, one in laid.items()
+        }
+        changed = frozenset(key for key, fit in closer.items() if fit != fits.get(key, Fit()))
         if not changed:
             break
-        fits = better
+        fits = closer
         parts.take(lay_out(sections_html(job, fits, changed)))
     fits = {key: _filled(fits.get(key, Fit()), one) for key, one in parts.sections.items()}
     growing = frozenset(key for key in GROWING if key in fits and fits[key].spare)
@@ -182,55 +166,11 @@ def _taken(laid: Laid) -> Mapping[str, int]:
     return taken
 
 
-def _first_guess(job: BookletJob) -> Fits:
-    if job.format.narrow:
-        return NO_FITS
-    exercises = {use.use: job.catalogue.exercises[use.use] for use in job.stage.uses}
-    rich = {id_ for id_, exercise in exercises.items() if _length(exercise) > _MOST_LETTERS}
-    full = {
-        id_ for id_, exercise in exercises.items() if _front_length(exercise) > _MOST_LETTERS_IN_LARGER_TYPE
-    }
-    return {
-        sheet_key(exercise): Fit(split=True, tight=exercise in full) for exercise in (*job.two_sheets, *rich)
-    }
-
-
-def _better(key: str, fit: Fit, section: Section) -> Fit:
-    """Return how a section should sit after it was laid out: parted, in smaller type, at last uneven.
-
-    The front and the diary are never parted: they flow, and the sheet of a session hangs on one door.
-    """
-    pages = section.pages
-    if key in _FEW_SHEETS:
-        return replace(fit, tight=fit.tight or pages > _FEW_SHEETS[key])
-    if pages > 1 and not fit.split:
-        return replace(fit, split=True)
-    full = pages > _MOST_SHEETS or section.carried
-    return replace(fit, tight=fit.tight or full, uneven=fit.uneven or (fit.tight and full))
-
-
 def _filled(fit: Fit, section: Section) -> Fit:
     """Return a fit with the space left, where the section takes the sheets it was meant for."""
     roomy = section.pages == 1 + fit.split and section.spare > LEAST_GROWTH_MM
     spare = section.spare if roomy else 0.0
     return replace(fit, spare=spare, lines=section.lines)
-
-
-def _length(exercise: Exercise) -> int:
-    """Return how many letters an exercise has in the editor's language, the same for all languages."""
-    back = (*exercise.mistakes, exercise.feel, exercise.not_feel)
-    return sum(len(text.source) for text in (*_on_the_front(exercise), *back))
-
-
-def _front_length(exercise: Exercise) -> int:
-    """Return how many letters stand on the first sheet of an exercise that takes two, as printed."""
-    return sum(len(str(text)) for text in _on_the_front(exercise))
-
-
-def _on_the_front(exercise: Exercise) -> tuple[Text, ...]:
-    cautions = [text for one in exercise.cautions for text in (one.hazard, one.consequence, one.avoid)]
-    lists = (*exercise.set_up, *exercise.steps, *exercise.limits, *cautions)
-    return (*lists, exercise.start, exercise.purpose)
 
 
 def _facts(view: Booklet, laid: Laid) -> Iterator[SheetFact]:
@@ -281,5 +221,5 @@ def _seen_in_layout(view: Booklet, laid: Laid, logged: tuple[str, ...]) -> Itera
     yield from seen_in_layout(laid, logged, place)
     for sheet in view.exercises if view.job.kind == STANDARD else ():
         pages = laid.sections[sheet.key].pages
-        if pages > _MOST_SHEETS:
+        if pages > MOST_SHEETS:
             yield rules.LONG_EXERCISE.at(place, f"exercise {sheet.exercise.id} takes {pages} sheets")
