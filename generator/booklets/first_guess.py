@@ -62,8 +62,8 @@ def begin(job: BookletJob) -> Begun:
 def better(key: str, fit: Fit, pages: int, *, carried: bool = False) -> Fit:
     """Return how a section that stood on `pages` should sit: parted, in smaller type, at last uneven.
 
-    carried: whether something of its first sheet stands on the second, above the heading there. The front and the diary are
-    never parted: they flow, and the sheet of a session hangs on one door.
+    carried: whether something of its first sheet stands on the second, above the heading there.
+    The front and the diary are never parted: they flow, and the sheet of a session hangs on one door.
     """
     if key in FEW_SHEETS:
         return replace(fit, tight=fit.tight or pages > FEW_SHEETS[key])
