@@ -300,7 +300,7 @@ def test_what_is_held_stands_below_the_dose_without_a_comma() -> None:
     base = programme().phase(2).uses
     soup = page(_with_uses(use("squeeze-buttocks", _held(5, 5), _held(5, 10)), *base[1:]))
     first = next(cell for cell in sheet(soup, "session").select("td") if "5 seconds" in read(cell))
-    assert read(first) == "1 × 5 each held for 5 seconds"
+    assert read(first) == "1 × 5 (hold each for 5 seconds)"
 
 
 def test_the_sheet_of_a_session_uses_its_room() -> None:
