@@ -76,6 +76,7 @@ def again_values(catalogue: Catalogue, content: Path) -> dict[str, float]:
         "nothing changed, percent of that": 100 * found.unchanged.cost.cpu / full,
         "one sentence changed, percent of that": 100 * found.sentence.cost.cpu / full,
         "made again for one sentence": found.sentence.made,
+        "from nothing, MB of the largest worker": found.full.worker,
     }
 
 
@@ -91,6 +92,7 @@ def show_growth(catalogue: Catalogue, content: Path, sizes: tuple[int, ...], for
         values[f"{head}: seconds of processor a page"] = one.built.cost.cpu / one.built.pages
         values[f"{head}: milliseconds to check a programme"] = 1000 * one.check / one.times
         values[f"{head}: MB of the main process"] = one.built.peak
+        values[f"{head}: MB of the largest worker"] = one.built.worker
     for one, more in pairwise(found):
         step = more.times - one.times
         head = f"{one.times} to {more.times}, a programme more"

@@ -18,13 +18,17 @@ _TOLD = "built.json"
 
 @dataclass(frozen=True)
 class Built:
-    """A build with its cost. made: what was made and not taken from earlier. peak: MB of the main process."""
+    """A build with its cost. made: what was made and not taken from earlier.
+
+    peak, worker: the most MB that the main process, and the largest of its workers, had at a time.
+    """
 
     cost: Cost
     pages: int
     booklets: int
     made: int
     peak: float
+    worker: float
 
 
 def build_once(content: Path, folder: Path, root: Path) -> Built:
@@ -50,6 +54,7 @@ def _build(content: Path, folder: Path) -> None:
     # Linux counts it in KB, macOS in bytes.
     unit = 1_000_000 if sys.platform == "darwin" else 1_000
     found["peak"] = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / unit
+    found["worker"] = resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss / unit
     (folder / _TOLD).write_text(json.dumps(found), "utf-8")
 
 
