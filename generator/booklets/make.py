@@ -108,8 +108,14 @@ def _fitted(job: BookletJob, begun: Begun) -> tuple[Fits, Laid]:
         changed = frozenset(key for key, fit in closer.items() if fit != fits.get(key, Fit()))
         if not changed:
             break
-        fits = closer
+        was, fits, pages = fits, {**fits, **closer}, dict(parts.pages)
         parts.take(lay_out(sections_html(job, fits, changed)))
+        for key in changed:
+            # Uneven columns part worse where their first box is tall; then it sits as it did.
+            if fits[key].uneven and parts.sections[key].pages > laid[key].pages:
+                parts.sections[key], parts.pages[key] = laid[key], pages[key]
+                fits = {**fits, key: was[key]}
+                fitting.discard(key)
     fits = {key: _filled(fits.get(key, Fit()), one) for key, one in parts.sections.items()}
     growing = frozenset(key for key in GROWING if key in fits and fits[key].spare)
     if growing:

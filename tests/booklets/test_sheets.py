@@ -295,8 +295,8 @@ def _held(count: int, hold: int) -> DoseStep:
     return DoseStep(DoseKind.HOLDS, 1, count, hold)
 
 
-def test_what_is_held_stands_below_the_dose_without_a_comma() -> None:
-    """A comma at the head of a line looks as if a word before it were lost."""
+def test_what_is_held_stands_below_the_large_figures() -> None:
+    """A comma at the head of that line would look as if a word before it were lost."""
     base = programme().phase(2).uses
     soup = page(_with_uses(use("squeeze-buttocks", _held(5, 5), _held(5, 10)), *base[1:]))
     first = next(cell for cell in sheet(soup, "session").select("td") if "5 seconds" in read(cell))
