@@ -245,8 +245,8 @@ def record_editions(
     say("Printing the booklets with the day on which they are recorded ...")
     assets = request.root / "site_assets"
     worked = _worked(request, checked, spoken[0].catalogue)
-    # A folder of its own: another recording of the project may run at the same time.
-    with tempfile.TemporaryDirectory(prefix="record-", dir=request.work) as folder:
+    # Another recording may run at the same time; what a killed one leaves, the system clears away.
+    with tempfile.TemporaryDirectory(prefix="phasebook-record-") as folder:
         workshop = Workshop(Path(folder), assets, request.workers, request.kinds, shelf)
         return record(spoken, worked, request.content, archive, day, workshop), checked.sources
 
