@@ -122,6 +122,7 @@ class ForOnePatient:
 
     added: ids of the restrictions set for this patient. mastered: exercises that need not stand in it.
     strained: things of daily life (ids) that stay, since nobody can leave them out, with the strains in them.
+    dosed: exercises that begin with another dose: id, that dose, and the one with which the phase begins.
     """
 
     side: OperatedSide | None = None
@@ -130,3 +131,4 @@ class ForOnePatient:
     added: tuple[str, ...] = ()
     mastered: tuple[str, ...] = ()
     strained: tuple[tuple[str, tuple[str, ...]], ...] = ()
+    dosed: tuple[tuple[str, DoseStep, DoseStep], ...] = ()

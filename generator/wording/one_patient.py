@@ -10,6 +10,8 @@ from typing import Any
 
 from generator.catalogue.base import Text
 from generator.catalogue.clinic import Equipment, Strain
+from generator.catalogue.dose import DoseStep
+from generator.catalogue.exercise import Exercise
 from generator.catalogue.one_patient import (
     PATIENT_WEIGHT,
     ForOnePatient,
@@ -22,6 +24,7 @@ from generator.catalogue.one_patient import (
 from generator.catalogue.programme import MovementRestriction, Programme, Restriction
 from generator.catalogue.terms import Position, Surface, WeightBearing
 from generator.catalogue.values import Catalogue
+from generator.wording.doses import told_apart
 from generator.wording.phrases import angle, list_of
 from generator.wording.restrictions import allowed
 from generator.wording.terms import clinical_term, term
@@ -43,8 +46,8 @@ class PatientWords:
     """What a booklet for one patient says besides the programme, in one language; what is not said is empty.
 
     side: operated side. surgery, phase, following: days, the last two as "not before". diary: from which day
-    its weeks can run. limits, mastered, strained: for the clinician. exercises: not before which days they
-    are added. pictured: whether the pictures show the side that was operated.
+    its weeks can run. limits, doses, mastered, strained: for the clinician. exercises: not before which days
+    they are added. pictured: whether the pictures show the side that was operated.
     """
 
     side: str
@@ -54,6 +57,7 @@ class PatientWords:
     diary: str
     exercises: tuple[str, ...]
     limits: tuple[str, ...]
+    doses: tuple[str, ...]
     mastered: str
     left_out: tuple[OutRow, ...]
     strained: tuple[OutRow, ...]
@@ -67,7 +71,7 @@ class PatientWords:
             for row in (*self.left_out, *self.strained)
             for words in (*map(str, row.names), row.why, row.instead)
         )
-        return (*self.limits, *self.exercises, *rows)
+        return (*self.limits, *self.doses, *self.exercises, *rows)
 
 
 def patient_words(
@@ -79,12 +83,19 @@ def patient_words(
     return PatientWords(
         side=_side(voice, told.side) if told.side else "",
         limits=tuple(voice.opening(_limit(voice, held[id_])) for id_ in told.added),
+        doses=tuple(_dose(voice, catalogue.exercises[id_], *steps) for id_, *steps in told.dosed),
         mastered=list_of(voice, names),
         left_out=_gathered(_row(voice, catalogue, programme, one) for one in told.left_out),
         pictured=told.side in (OperatedSide.LEFT, OperatedSide.RIGHT),
         strained=_gathered(_strained(voice, catalogue, id_, strains) for id_, strains in told.strained),
         **_days(voice, catalogue, told.dates),
     )
+
+
+def _dose(voice: Voice, exercise: Exercise, begins: DoseStep, usual: DoseStep) -> str:
+    first, other = told_apart(voice, (begins, usual), exercise.dose)
+    words = voice.gettext("{exercise}: begins with {dose}; the phase begins with {usual}.")
+    return words.format(exercise=exercise.name, dose=first, usual=other)
 
 
 def _gathered(rows: Iterable[OutRow]) -> tuple[OutRow, ...]:

@@ -317,7 +317,7 @@ def test_the_days_of_a_patient_leave_the_emergency_number_beside_the_diary() -> 
     worse = replace(safety().worse, emergency=acts)
     known = in_words(catalogue(safety=safety(worse=worse)), "en")
     days = " ".join(("If you are told to start on 16 November 2026, the second week begins later.",) * 2)
-    patient = PatientWords("left", "", "", "", days, (), (), "", (), (), pictured=True)
+    patient = PatientWords("left", "", "", "", days, (), (), (), "", (), (), pictured=True)
     made = job(catalogue=known, patient=patient)
     assert lay_out(sections_html(made, NO_FITS, frozenset({"diary"}))).sections["diary"].pages == 2
     fits, laid = fitted(made)

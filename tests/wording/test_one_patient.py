@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime
 from typing import Any
 
+from generator.catalogue.dose import DoseKind, DoseStep
 from generator.catalogue.one_patient import Avoided, Limit, OperatedSide, Wishes
 from generator.catalogue.restricted import Track
 from generator.catalogue.terms import Joint, Movement, Surface, WeightBearing
@@ -39,7 +40,7 @@ def rows(found: PatientWords) -> list[tuple[str, str, str]]:
 def test_nothing_said_says_nothing() -> None:
     """Without a wish every part is empty."""
     found = said()
-    assert found == PatientWords("", "", "", "", "", (), (), "", (), (), pictured=False)
+    assert found == PatientWords("", "", "", "", "", (), (), (), "", (), (), pictured=False)
 
 
 def test_days_are_before_which_nothing_begins() -> None:
@@ -101,6 +102,17 @@ def test_side_and_what_is_mastered() -> None:
     files = with_change(FILES, PROGRAMME, "aim: protects\n", "aim: protects\nboth-sides: yes\n")
     both = said(files=files, side=OperatedSide.BOTH)
     assert (both.side, both.pictured) == ("left and right", False)
+
+
+def test_another_dose_is_told_beside_the_usual_one() -> None:
+    """The clinician who hands the booklet out sees where it begins with less than the phase does."""
+    usual, less = DoseStep(DoseKind.REPETITIONS, 2, 8), DoseStep(DoseKind.REPETITIONS, 1, 8)
+    assert said(doses={"heel-raise": usual}).doses == ()
+    found = said(doses={"heel-raise": less})
+    assert [plain(words).replace("\xa0", " ") for words in found.doses] == [
+        "Heel raise with both legs: begins with 1 × 8; the phase begins with 2 × 8."
+    ]
+    assert set(found.doses) <= set(found.required)
 
 
 def test_limits_are_instructions_for_the_patient() -> None:

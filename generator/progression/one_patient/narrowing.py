@@ -77,7 +77,9 @@ def narrow(
     problems = (*gaps, *_doses(catalogue, wishes, uses))
     if problems:
         return Narrowed(catalogue, problems=in_order(problems))
-    uses = tuple(_with_waivers(_with_dose(use, wishes), catalogue.exercises[use.use], wishes) for use in uses)
+    dosed = tuple(_with_dose(use, wishes) for use in uses)
+    firsts = ((old.use, new.dose_steps[0], old.dose_steps[0]) for old, new in zip(uses, dosed, strict=True))
+    uses = tuple(_with_waivers(use, catalogue.exercises[use.use], wishes) for use in dosed)
     weight = words.get(PATIENT_WEIGHT) if wishes.weight_bearing is not None else None
     smaller = replace(stage, uses=uses, daily_life=life, weight_bearing=weight or stage.weight_bearing)
     own = replace(selector.programme, phases=_with_phase(stages, smaller))
@@ -94,6 +96,7 @@ def narrow(
             added=tuple(rule.id for rule in added),
             mastered=tuple(sorted(wishes.mastered)),
             strained=strained,
+            dosed=tuple((id_, begins, usual) for id_, begins, usual in firsts if begins != usual),
         ),
         withheld=frozenset(_withheld(selector, uses)),
     )
