@@ -73,13 +73,10 @@ def narrow(
     selector = Selector(catalogue, with_added(stages, added), stage, wishes, added)
     uses, left_out = chosen_uses(selector)
     life, life_out, strained = _daily_life(selector)
-    gaps = _not_kept(catalogue, stages, stage, wishes, uses, left_out)
-    problems = (*gaps, *_doses(catalogue, wishes, uses))
-    if problems:
+    missing = _not_kept(catalogue, stages, stage, wishes, uses, left_out)
+    if problems := (*missing, *_doses(catalogue, wishes, uses)):
         return Narrowed(catalogue, problems=in_order(problems))
-    dosed = tuple(_with_dose(use, wishes) for use in uses)
-    firsts = ((old.use, new.dose_steps[0], old.dose_steps[0]) for old, new in zip(uses, dosed, strict=True))
-    uses = tuple(_with_waivers(use, catalogue.exercises[use.use], wishes) for use in dosed)
+    uses, dosed = _begun_lower(catalogue, uses, wishes)
     weight = words.get(PATIENT_WEIGHT) if wishes.weight_bearing is not None else None
     smaller = replace(stage, uses=uses, daily_life=life, weight_bearing=weight or stage.weight_bearing)
     own = replace(selector.programme, phases=_with_phase(stages, smaller))
@@ -96,7 +93,7 @@ def narrow(
             added=tuple(rule.id for rule in added),
             mastered=tuple(sorted(wishes.mastered)),
             strained=strained,
-            dosed=tuple((id_, begins, usual) for id_, begins, usual in firsts if begins != usual),
+            dosed=dosed,
         ),
         withheld=frozenset(_withheld(selector, uses)),
     )
@@ -175,6 +172,16 @@ def reached(dose: DoseStep, use: Use) -> int | None:
     return next(
         (place for place, step in steps if step.kind is dose.kind and not is_harder(dose, step)), None
     )
+
+
+def _begun_lower(
+    catalogue: Catalogue, uses: tuple[Use, ...], wishes: Wishes
+) -> tuple[tuple[Use, ...], tuple[tuple[str, DoseStep, DoseStep], ...]]:
+    """Return the uses with the doses wished, and those that begin otherwise: id, dose, the phase's own."""
+    dosed = tuple(_with_dose(use, wishes) for use in uses)
+    firsts = ((old.use, new.dose_steps[0], old.dose_steps[0]) for old, new in zip(uses, dosed, strict=True))
+    waived = tuple(_with_waivers(use, catalogue.exercises[use.use], wishes) for use in dosed)
+    return waived, tuple(first for first in firsts if first[1] != first[2])
 
 
 def _with_dose(use: Use, wishes: Wishes) -> Use:
