@@ -94,10 +94,11 @@ def _print(order: Order, language: str | None, typed: Typed, content: Path) -> i
     if problems:
         print_problems(problems, checked.sources)
         return NOT_STARTED
-    spoken, found = speak(catalogue, content)
     code = language or catalogue.source_language
-    chosen = next((one for one in spoken if one.voice.code == code), None)
+    chosen = next(iter(speak(catalogue, content, only=(code,))[0]), None)
     if chosen is None:
+        # Only now are the other languages looked at, to name those there are.
+        spoken, found = speak(catalogue, content)
         if why := [one for one in found if has_errors([one]) or one.code == WITHHELD.code]:
             print_problems(why, checked.sources)
         hint = offered(code, (one.voice.code for one in spoken))
