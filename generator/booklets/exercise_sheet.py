@@ -23,9 +23,6 @@ from generator.wording.voice import Voice
 
 DAYS_IN_A_WEEK = 7
 
-# What may part a dose's large figures from the words below them; at the head of a line it would look lost.
-_BETWEEN = " ,،"
-
 
 @dataclass(frozen=True)
 class ExerciseSheet:
@@ -77,7 +74,7 @@ class ExerciseSheet:
     @property
     def first_dose_more(self) -> str:
         """Return what the first dose says below its large figures: a hold, a load, what is counted."""
-        return self.doses[0].removeprefix(self.dose.big).strip(_BETWEEN)
+        return self.doses[0].removeprefix(self.dose.big).strip()
 
     @property
     def required(self) -> tuple[str, ...]:

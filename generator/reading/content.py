@@ -218,7 +218,7 @@ class _Reader:
                 continue
             rule = rules.UNKNOWN[reference.target]
             message = f"there is no {reference.target} {shown(reference.id)}"
-            self.findings.bad(rule, reference.place, message, did_you_mean(reference.id, sorted(ids)))
+            self.findings.bad(rule, reference.place, message, did_you_mean(reference.id, ids))
 
 
 def _assemble(parts: Mapping[str, Any]) -> Catalogue | None:

@@ -18,14 +18,14 @@ def make_alike(jobs: Sequence[Job], workers: int, shelf: Shelf | None = None) ->
     Each is printed once; only what takes fewer sheets than another language is printed again. What still
     differs is an error of that booklet. shelf: keeps booklets between builds.
     """
-    results = list(make_all(jobs, workers, shelf))
+    results, groups = list(make_all(jobs, workers, shelf)), _together(jobs)
     again: dict[int, BookletJob] = {}
-    for members in _together(jobs):
+    for members in groups:
         most = most_sheets([results[at] for at in members])
         again |= {at: with_sheets(job, most) for at, job in members.items() if locked(results[at]) != most}
     for at, result in zip(again, make_all(again.values(), workers, shelf), strict=True):
         results[at] = result
-    for members in _together(jobs):
+    for members in groups:
         wrong = {id(result): problem for result, problem in unlike([results[at] for at in members])}
         for at in members:
             if (found := wrong.get(id(results[at]))) is not None:

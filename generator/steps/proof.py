@@ -40,12 +40,15 @@ class Wanted:
 
         Where one begins its sheets depends on the other languages; what is folded is a pocket booklet.
         """
-        kind = POCKET if self.kind == FOLD else self.kind
         return (
             self.phase in (None, job.phase)
-            and kind in (None, job.kind)
+            and self._made_as in (None, job.kind)
             and self.programme in (None, job.programme)
         )
+
+    @property
+    def _made_as(self) -> str | None:
+        return POCKET if self.kind == FOLD else self.kind
 
     def shown(self, sheets: Sheets) -> bool:
         """Return whether a booklet is one to look at."""
@@ -53,10 +56,9 @@ class Wanted:
 
     def kinds(self, spoken: Sequence[Spoken]) -> Kinds:
         """Return the kinds of the smallest build that publishes what is wanted in all these languages."""
-        kind = POCKET if self.kind == FOLD else self.kind
         codes = [one.voice.code for one in spoken if self.language in (None, one.voice.code)]
         source = spoken[0].catalogue.source_language
-        usual = all(kind in (None, *Kinds.USUAL.of(code, source)) for code in codes)
+        usual = all(self._made_as in (None, *Kinds.USUAL.of(code, source)) for code in codes)
         return Kinds.USUAL if usual else Kinds.ALL
 
 
