@@ -36,7 +36,7 @@ def fetch_tools(root: Path, machine: Machine, say: Callable[[str], None]) -> Non
         "--ignore-scripts",
         "--no-audit",
         "--no-fund",
-        "--silent",
+        "--loglevel=error",
     ]
     if machine.run(command) or not html_checker(root).exists():
         raise NotStartedError(
